@@ -1,0 +1,79 @@
+//! Text form both ways, and the exactness of the constants.
+
+use proptest::prelude::*;
+use quantity::*;
+
+#[test]
+fn units_that_fit_are_named() {
+    let bare = "4.5".parse::<Length>().unwrap_err().to_string();
+    assert!(bare.contains("no unit") && bare.contains("ft"), "{bare}");
+    let wrong = "4.5 lb".parse::<Pressure>().unwrap_err().to_string();
+    assert_eq!(
+        wrong,
+        "`lb` is not a unit of pressure difference; use one of: Pa, psi, kPa, MPa, bar, ksi, GPa"
+    );
+    let comma = "4,5 in".parse::<Diameter>().unwrap_err().to_string();
+    assert!(comma.contains("point"), "{comma}");
+}
+
+#[test]
+fn fractions_and_spellings() {
+    assert_eq!("4-1/2 in".parse::<Diameter>().unwrap(), Diameter::inch(4.5));
+    assert_eq!("1/16 in".parse::<Diameter>().unwrap(), Diameter::inch(0.0625));
+    assert_eq!("4 1/2in".parse::<Diameter>().unwrap(), Diameter::inch(4.5));
+    assert_eq!("15 bpm".parse::<FlowRate>().unwrap(), FlowRate::bbl_per_min(15.0));
+    assert_eq!("1e3 psi".parse::<Pressure>().unwrap(), Pressure::psi(1e3));
+    assert_eq!("0.3".parse::<Ratio>().unwrap(), Ratio::of(0.3));
+    assert!("".parse::<Length>().is_err());
+    assert!("nan ft".parse::<Length>().is_err());
+    assert!("1e400 ft".parse::<Length>().is_err());
+}
+
+#[test]
+fn printed_conversions() {
+    // NIST SP 811 (2008), appendix B.8: printed factors, to their printed digits.
+    assert!((Pressure::psi(1.0).si() - 6.894_757e3).abs() < 5e-4);
+    assert!((Volume::bbl(1.0).si() - 1.589_873e-1).abs() < 5e-8);
+    assert!((Power::hp(1.0).si() - 7.456_999e2).abs() < 5e-5);
+    assert!((Temperature::deg_f(212.0).in_deg_c() - 100.0).abs() < 1e-10);
+    // hydraulic horsepower, psi times bbl/min over 40.8163
+    let hp = (Pressure::psi(8000.0) * FlowRate::bbl_per_min(15.0)).in_hp();
+    assert!((hp - 8000.0 * 15.0 / 40.8163).abs() < 0.01);
+}
+
+#[test]
+fn json_is_si_with_its_unit() {
+    let text = serde_json::to_string(&Diameter::inch(4.5)).unwrap();
+    assert_eq!(text, r#"{"value":0.1143,"unit":"m"}"#);
+}
+
+fn round_trip<Q: Quantity>(value: f64) -> Result<(), TestCaseError> {
+    for unit in Q::KIND.units {
+        let text =
+            if unit.symbol.is_empty() { format!("{value}") } else { format!("{value} {}", unit.symbol) };
+        let q = Q::parse(&text).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        let back = unit.from_si(q.si());
+        let scale = value.abs().max((unit.offset / unit.factor).abs()).max(1e-300);
+        prop_assert!((back - value).abs() <= 1e-14 * scale, "{text}: {back}");
+    }
+    Ok(())
+}
+
+proptest! {
+    #[test]
+    fn unit_text_round_trips(value in -1e9f64..1e9) {
+        round_trip::<Length>(value)?;
+        round_trip::<Temperature>(value)?;
+        round_trip::<Pressure>(value)?;
+        round_trip::<FlowRate>(value)?;
+        round_trip::<Curvature>(value)?;
+        round_trip::<Ratio>(value)?;
+        round_trip::<Concentration>(value)?;
+    }
+
+    #[test]
+    fn no_text_panics(text in "\\PC{0,24}") {
+        let _ = text.parse::<Length>();
+        let _ = text.parse::<Ratio>();
+    }
+}

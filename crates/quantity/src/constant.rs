@@ -44,3 +44,7 @@ pub const HOUR: f64 = 3600.0;
 pub const DAY: f64 = 86_400.0;
 /// British thermal unit (International Table), J (exact).
 pub const BTU: f64 = 1_055.055_852_62;
+/// Root of one oil barrel per minute, (m³/s)^0.5: the root is no constant function, a test squares it.
+pub const ROOT_BARREL_PER_MINUTE: f64 = 0.051_476_093_954_378_47;
+/// Root of one minute in seconds, s^0.5.
+pub const ROOT_MINUTE: f64 = 7.745_966_692_414_834;

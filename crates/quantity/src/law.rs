@@ -63,7 +63,9 @@ law! {
     PressureGradient * Length = Pressure,
     Compressibility * Pressure = Ratio,
     RecessionRate * Time = Diameter,
+    Density * RecessionRate = MassFlux,
     Force * Length = Torque,
+    PressureRate * Time = Pressure,
 }
 
 point! {
@@ -88,6 +90,27 @@ impl Diameter {
     /// The same as a length.
     pub fn length(self) -> Length {
         Length(self.0)
+    }
+}
+
+impl Area {
+    /// The same as a capacity: volume per unit length.
+    pub fn capacity(self) -> Capacity {
+        Capacity(self.0)
+    }
+}
+
+impl std::ops::Mul<Length> for Capacity {
+    type Output = Volume;
+    fn mul(self, length: Length) -> Volume {
+        Volume(self.0 * length.0)
+    }
+}
+
+impl std::ops::Div<Capacity> for Volume {
+    type Output = Length;
+    fn div(self, capacity: Capacity) -> Length {
+        Length(self.0 / capacity.0)
     }
 }
 
@@ -135,5 +158,19 @@ impl Density {
     /// Hydrostatic gradient under standard gravity.
     pub fn gradient(self) -> PressureGradient {
         PressureGradient(self.0 * crate::constant::GRAVITY)
+    }
+}
+
+impl RateSquaredLoss {
+    /// Pressure drop at a rate; it has the sign of the rate.
+    pub fn at(self, rate: FlowRate) -> Pressure {
+        Pressure(self.0 * rate.0 * rate.0.abs())
+    }
+}
+
+impl RateRootLoss {
+    /// Pressure drop at a rate; it has the sign of the rate.
+    pub fn at(self, rate: FlowRate) -> Pressure {
+        Pressure(self.0 * rate.0.abs().sqrt().copysign(rate.0))
     }
 }

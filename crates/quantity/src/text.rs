@@ -103,10 +103,16 @@ fn split(text: &str) -> (&str, &str) {
             && matches!(bytes.get(i + 1), Some(b'0'..=b'9' | b'+' | b'-'));
         let numeric = c.is_ascii_digit() || matches!(c, '.' | '-' | '+' | '_' | ' ' | '/' | ',');
         if !numeric && !exponent {
-            return (&text[..i], &text[i..]);
+            return text.split_at(reciprocal(&text[..i]).unwrap_or(i));
         }
     }
     (text, "")
+}
+
+/// Where a reciprocal unit such as `1/psi` starts, when `head` is a number followed by `1/`.
+fn reciprocal(head: &str) -> Option<usize> {
+    let number = head.strip_suffix("1/")?;
+    (number.ends_with(' ') && !number.trim().is_empty()).then_some(number.len())
 }
 
 /// Reads a quantity of `kind` and returns its SI number.

@@ -422,6 +422,27 @@ quantity! {
     }
 }
 quantity! {
+    /// Heat flow per area and degree: a film or an overall heat transfer coefficient.
+    HeatTransfer("heat transfer coefficient", "Btu/(h.ft2.degF)", "W/(m2.K)") {
+        w_per_m2k in_w_per_m2k "W/(m2.K)" = 1.0; 2
+        btu_per_hft2f in_btu_per_hft2f "Btu/(h.ft2.degF)" = BTU / HOUR / (FOOT * FOOT) * 1.8; 3
+    }
+}
+quantity! {
+    /// Volume per amount of substance, such as a solvent's.
+    MolarVolume("molar volume", "cm3/mol", "cm3/mol") {
+        m3_per_mol in_m3_per_mol "m3/mol" = 1.0; 8
+        cm3_per_mol in_cm3_per_mol "cm3/mol" = 1e-6; 2
+    }
+}
+quantity! {
+    /// Amount of substance per volume, such as the chains of a rubber.
+    AmountConcentration("amount concentration", "mol/m3", "mol/m3") {
+        mol_per_m3 in_mol_per_m3 "mol/m3" = 1.0; 2
+        mol_per_l in_mol_per_l "mol/L" = 1e3; 4
+    }
+}
+quantity! {
     /// Energy per amount of substance, such as an activation energy.
     MolarEnergy("molar energy", "kJ/mol", "kJ/mol") {
         j_per_mol in_j_per_mol "J/mol" = 1.0; 0
@@ -435,6 +456,14 @@ quantity! {
         mm_per_h in_mm_per_h "mm/h" = 1e-3 / HOUR; 4
         in_per_h in_in_per_h "in/h" = INCH / HOUR; 5
         mm_per_year in_mm_per_year "mm/y" = 1e-3 / (365.25 * DAY); 1
+    }
+}
+quantity! {
+    /// Mass lost from a surface per area and time, such as a dissolving ball's.
+    MassFlux("mass loss rate", "mg/(cm2.h)", "mg/(cm2.h)") {
+        kg_per_m2s in_kg_per_m2s "kg/(m2.s)" = 1.0; 9
+        mg_per_cm2h in_mg_per_cm2h "mg/(cm2.h)" = 1e-2 / HOUR; 3
+        mg_per_cm2d in_mg_per_cm2d "mg/(cm2.d)" = 1e-2 / DAY; 2
     }
 }
 quantity! {
@@ -453,6 +482,36 @@ quantity! {
     }
 }
 quantity! {
+    /// Rate of shear in a fluid.
+    ShearRate("shear rate", "1/s", "1/s") {
+        per_second in_per_second "1/s" = 1.0; 1
+    }
+}
+quantity! {
+    /// Pressure change per time.
+    PressureRate("pressure rate", "psi/s", "MPa/min") {
+        pa_per_s in_pa_per_s "Pa/s" = 1.0; 0
+        psi_per_s in_psi_per_s "psi/s" = PSI; 1
+        psi_per_min in_psi_per_min "psi/min" = PSI / MINUTE; 1
+        mpa_per_min in_mpa_per_min "MPa/min" = 1e6 / MINUTE; 3
+    }
+}
+quantity! {
+    /// Volume per mass.
+    SpecificVolume("specific volume", "ft3/lb", "m3/kg") {
+        m3_per_kg in_m3_per_kg "m3/kg" = 1.0; 9
+        ft3_per_lb in_ft3_per_lb "ft3/lb" = FOOT * FOOT * FOOT / POUND; 6
+    }
+}
+quantity! {
+    /// Pressure drop per root of the rate, of a tortuous entry to a fracture.
+    RateRootLoss("root-rate loss coefficient", "psi/(bbl/min)0.5", "kPa/(m3/min)0.5") {
+        si in_si "Pa/(m3/s)0.5" = 1.0; 0
+        psi_per_root_bpm in_psi_per_root_bpm "psi/(bbl/min)0.5" = PSI / ROOT_BARREL_PER_MINUTE; 2
+        kpa_per_root_m3min in_kpa_per_root_m3min "kPa/(m3/min)0.5" = 1e3 * ROOT_MINUTE; 2
+    }
+}
+quantity! {
     /// A pure number: a ratio, fraction, factor or exponent. A bare number is a full statement.
     Ratio("ratio", "", "", unitless) {
         of in_one "" = 1.0; 4
@@ -464,5 +523,5 @@ additive! {
     Length, Diameter, Angle, Curvature, Area, Volume, Capacity, Mass, MassPerLength, Density, Pressure,
     PressureGradient, TemperatureDifference, TemperatureGradient, FlowRate, Velocity, Acceleration, Force,
     ForcePerLength, Torque, Energy, Power, Time, Viscosity, Concentration, Compressibility, RecessionRate,
-    RateSquaredLoss, Ratio, MolarEnergy, Diffusivity,
+    RateSquaredLoss, Ratio, MolarEnergy, Diffusivity, MassFlux, ShearRate, PressureRate, SpecificVolume, RateRootLoss,
 }

@@ -42,6 +42,20 @@ fn printed_conversions() {
 }
 
 #[test]
+fn reciprocal_units_are_read() {
+    assert_eq!("3e-6 1/psi".parse::<Compressibility>().unwrap(), Compressibility::per_psi(3e-6));
+    assert_eq!("511 1/s".parse::<ShearRate>().unwrap(), ShearRate::per_second(511.0));
+    assert!("1/s".parse::<ShearRate>().is_err());
+}
+
+#[test]
+fn written_roots_square_to_their_unit() {
+    use quantity::constant::*;
+    assert!((ROOT_BARREL_PER_MINUTE.powi(2) * MINUTE / BARREL - 1.0).abs() < 1e-15);
+    assert!((ROOT_MINUTE.powi(2) / MINUTE - 1.0).abs() < 1e-15);
+}
+
+#[test]
 fn json_is_si_with_its_unit() {
     let text = serde_json::to_string(&Diameter::inch(4.5)).unwrap();
     assert_eq!(text, r#"{"value":0.1143,"unit":"m"}"#);
@@ -69,6 +83,11 @@ proptest! {
         round_trip::<Curvature>(value)?;
         round_trip::<Ratio>(value)?;
         round_trip::<Concentration>(value)?;
+        round_trip::<Compressibility>(value)?;
+        round_trip::<ShearRate>(value)?;
+        round_trip::<PressureRate>(value)?;
+        round_trip::<SpecificVolume>(value)?;
+        round_trip::<RateRootLoss>(value)?;
     }
 
     #[test]

@@ -1,0 +1,202 @@
+//! What can be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap_complete::Shell;
+
+/// The foot of every help page.
+const FOOT: &str = "Exit codes: 0 done; 1 a finding stops the job, a case missed, or the input is bad; 2 a fault of \
+     the program.\nDecision support, not a safety system: local codes, the supplier's ratings and the engineer in \
+     charge go first.";
+
+/// Plans a ball-activated open-hole multistage completion.
+#[derive(Debug, Parser)]
+#[command(name = "heelward", version, about, after_help = FOOT, propagate_version = true)]
+pub(crate) struct Cli {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+    /// Units of printed figures.
+    #[arg(long, value_enum, default_value_t = Units::Field, global = true)]
+    pub(crate) units: Units,
+    /// Print the result alone, without remarks.
+    #[arg(long, short, global = true)]
+    pub(crate) quiet: bool,
+}
+
+/// Units of printed figures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Units {
+    /// Feet, inches, psi, barrels.
+    Field,
+    /// Metres, millimetres, megapascals, cubic metres.
+    Metric,
+}
+
+impl From<Units> for quantity::System {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Field => quantity::System::Field,
+            Units::Metric => quantity::System::Metric,
+        }
+    }
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Start a job: write a commented example into a new folder.
+    New(New),
+    /// Read a job and judge its input, without planning.
+    Check(Check),
+    /// Plan a job from the input to the documents.
+    Plan(Plan),
+    /// List the figures of a plan, or open one to its workings.
+    Workings(Workings),
+    /// Compute one relation and show its workings.
+    Calc(Calc),
+    /// Run reference cases and show how far the program is from them.
+    Verify(Verify),
+    /// Say what a check checks, why it matters and what to do.
+    Explain(Explain),
+    /// Print the JSON Schema of a file.
+    Schema(Schema),
+    /// Print the completions of a shell.
+    Completions(Completions),
+    /// Write the generated documents of the repository, or say which are stale.
+    #[command(hide = true)]
+    Upkeep(Upkeep),
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct New {
+    /// Folder to make; it must not exist, or be empty.
+    pub(crate) folder: PathBuf,
+    /// How the packers of the example are set.
+    #[arg(long, value_enum, default_value_t = SystemKind::FluidActivated)]
+    pub(crate) system: SystemKind,
+}
+
+/// How the packers are set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum SystemKind {
+    /// Packers that swell in a fluid.
+    FluidActivated,
+    /// Packers set by pressure.
+    HydraulicSet,
+}
+
+impl From<SystemKind> for well::job::SystemKind {
+    fn from(kind: SystemKind) -> Self {
+        match kind {
+            SystemKind::FluidActivated => well::job::SystemKind::FluidActivated,
+            SystemKind::HydraulicSet => well::job::SystemKind::HydraulicSet,
+        }
+    }
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Check {
+    /// Folder of the job, or its job file.
+    pub(crate) job: PathBuf,
+    /// Print JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Plan {
+    /// Folder of the job, or its job file.
+    pub(crate) job: PathBuf,
+    /// Folder the documents are written to; without it only the summary is printed.
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+    /// Print JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Workings {
+    /// Folder of the job, or its job file.
+    pub(crate) job: PathBuf,
+    /// Figure to open, such as `stage.3.rate_ceiling`; without it all are listed.
+    pub(crate) figure: Option<String>,
+    /// Print JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Calc {
+    /// Name of the relation.
+    #[arg(required_unless_present = "list")]
+    pub(crate) relation: Option<String>,
+    /// Inputs as `name=value`, each value with its unit, such as `bore="3.92 in"`.
+    #[arg(value_name = "NAME=VALUE", conflicts_with = "list")]
+    pub(crate) inputs: Vec<String>,
+    /// List all relations with their inputs, outputs, range and source; with a name, that one in full.
+    #[arg(long)]
+    pub(crate) list: bool,
+    /// List one family only.
+    #[arg(long, requires = "list", conflicts_with = "relation")]
+    pub(crate) family: Option<String>,
+    /// Print JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Verify {
+    /// Case files, or folders of them; without any, the built-in cases are run.
+    pub(crate) paths: Vec<PathBuf>,
+    /// Print JSON.
+    #[arg(long, conflicts_with = "markdown")]
+    pub(crate) json: bool,
+    /// Print the accuracy tables of the book as Markdown.
+    #[arg(long)]
+    pub(crate) markdown: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Explain {
+    /// Name of the check, as a finding shows it.
+    #[arg(required_unless_present = "list")]
+    pub(crate) check: Option<String>,
+    /// List all checks.
+    #[arg(long, conflicts_with = "check")]
+    pub(crate) list: bool,
+    /// Print JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Schema {
+    /// Which file.
+    #[arg(value_enum)]
+    pub(crate) file: SchemaFile,
+}
+
+/// A file that has a schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum SchemaFile {
+    /// The job file that is read.
+    Job,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Completions {
+    /// Which shell.
+    #[arg(value_enum)]
+    pub(crate) shell: Shell,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Upkeep {
+    /// Write the documents that are stale.
+    #[arg(long)]
+    pub(crate) write: bool,
+    /// Root of the repository.
+    #[arg(long, default_value = ".")]
+    pub(crate) root: PathBuf,
+}

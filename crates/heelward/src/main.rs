@@ -1,0 +1,5 @@
+//! The `heelward` command.
+
+fn main() -> std::process::ExitCode {
+    heelward::main()
+}

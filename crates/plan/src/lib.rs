@@ -1,0 +1,8 @@
+//! The phases of the job in job order. Each is a function of the job and of what came before;
+//! what it has to say goes to the ledger.
+
+pub mod checks;
+pub mod layout;
+pub mod ledger;
+
+pub use ledger::{Band, Ledger, Named, Step, Working};

@@ -1,0 +1,8 @@
+//! What a person or another program reads: terminal text, JSON and committed documents, all as
+//! strings. This floor touches no file and computes no figure; it words what the floors below
+//! found.
+
+pub mod terminal;
+pub mod text;
+
+pub use text::look::{Colour, Look, Role};

@@ -1,0 +1,9 @@
+//! Pages for a terminal: aligned, as wide as it is, and legible without colour.
+
+pub mod assumption;
+pub mod caution;
+pub mod explain;
+pub mod finding;
+pub mod relation;
+pub mod verify;
+pub mod working;

@@ -1,0 +1,40 @@
+//! The job file: one TOML table a subject, each in its own module, read into typed records.
+
+mod balls;
+mod checks;
+mod completion;
+mod ground;
+mod judge;
+mod packer;
+mod pumping;
+mod root;
+mod setting;
+mod strings;
+
+pub use balls::*;
+pub use completion::*;
+pub use ground::*;
+pub use packer::*;
+pub use pumping::*;
+pub use root::*;
+pub use setting::*;
+pub use strings::*;
+
+pub use checks::CHECKS;
+pub use judge::judge;
+
+use crate::finding::Read;
+use crate::record::{Context, Document};
+
+/// The job file's name in a job folder.
+pub const JOB_FILE: &str = "job.toml";
+
+/// Reads the text of a job file: the record, if it is complete, the document with its lines and
+/// assumptions, and all findings.
+pub fn read_job_file(text: &str) -> (Read<JobFile>, Document) {
+    let mut cx = Context::new(JOB_FILE, text);
+    let root = cx.parse(text);
+    let value = JobFile::read_table(root.get_ref(), root.span(), &mut cx);
+    let (document, findings) = cx.finish();
+    (Read { value, findings }, document)
+}

@@ -1,0 +1,16 @@
+//! The job folder: the job file and what it describes, with readers for the data files beside
+//! it. Reading never stops at the first fault: it returns what there is and all findings.
+
+pub mod finding;
+pub mod hole;
+pub mod host;
+pub mod job;
+pub mod las;
+pub mod record;
+pub mod table;
+pub mod tally;
+pub mod trajectory;
+pub mod tubular;
+
+pub use host::{Folder, Host, HostError};
+pub use finding::{Check, Finding, Place, Read, Severity};

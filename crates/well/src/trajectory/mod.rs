@@ -1,0 +1,1 @@
+//! The survey: stations, readers for CSV and WITSML, position along the hole.

@@ -1,0 +1,1 @@
+//! Pipe: the catalogue of standard sizes and grades, and pipe the user defines.

@@ -14,7 +14,10 @@ mod files {
 }
 
 /// Folder of the bibliography among the cases.
-pub(crate) const BIBLIOGRAPHY: &str = "bibliography";
+const BIBLIOGRAPHY: &str = "bibliography";
+
+/// Folders among the cases that hold no cases: the bibliography, and what writes case files.
+pub(crate) const NO_CASES: [&str; 2] = [BIBLIOGRAPHY, "oracle"];
 
 fn text(path: &str, bytes: &'static [u8]) -> Result<&'static str, Fault> {
     std::str::from_utf8(bytes).map_err(|_| Fault::Own(format!("the built-in file `{path}` is not text")))
@@ -24,8 +27,8 @@ fn text(path: &str, bytes: &'static [u8]) -> Result<&'static str, Fault> {
 type Text = Result<(&'static str, &'static str), Fault>;
 
 fn case_files() -> impl Iterator<Item = Text> {
-    let cases = files::CASES.iter().filter(|(path, _)| !path.starts_with(BIBLIOGRAPHY));
-    cases.map(|(path, bytes)| text(path, bytes).map(|text| (*path, text)))
+    let holds = |path: &str| path.split('/').next().is_some_and(|folder| !NO_CASES.contains(&folder));
+    files::CASES.iter().filter(move |(path, _)| holds(path)).map(|(path, bytes)| text(path, bytes).map(|text| (*path, text)))
 }
 
 /// The built-in reference cases with the file each stands in.

@@ -4,5 +4,7 @@
 pub mod checks;
 pub mod layout;
 pub mod ledger;
+pub mod path;
+pub mod rock;
 
 pub use ledger::{Band, Ledger, Named, Step, Working};

@@ -64,7 +64,7 @@ fn given(paths: &[PathBuf]) -> Result<Vec<Judged>, Fault> {
     Ok(out)
 }
 
-/// All case files at or below a path, in the order of their names; a bibliography holds none.
+/// All case files at or below a path, in the order of their names.
 fn collect(path: &Path, deep: usize, out: &mut Vec<PathBuf>) -> Result<(), Fault> {
     let refused = |e: std::io::Error| Fault::input(format!("`{}` cannot be read: {e}", path.display()));
     let about = std::fs::metadata(path).map_err(refused)?;
@@ -81,7 +81,7 @@ fn collect(path: &Path, deep: usize, out: &mut Vec<PathBuf>) -> Result<(), Fault
     }
     inside.sort();
     for entry in inside {
-        if entry.is_dir() && !entry.ends_with(embedded::BIBLIOGRAPHY) {
+        if entry.is_dir() && !embedded::NO_CASES.iter().any(|name| entry.ends_with(name)) {
             collect(&entry, deep - 1, out)?;
         } else if entry.is_file() && entry.extension().is_some_and(|e| e == "toml") {
             out.push(entry);

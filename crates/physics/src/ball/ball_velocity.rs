@@ -105,8 +105,9 @@ impl Riding {
     /// Range: none stated by the source; that of the drag, wall and carrying models.
     ///
     /// Where it breaks: the resistance acts against the motion; when neither direction can move, the
-    /// ball is held. Tested only against the measured band of ellis_1964; calibrate on each landing.
-    /// Proppant beds, couplings and seats along the way are not in it.
+    /// ball is held. The only measurement at hand is the band of ellis_1964, 4 to 8 % ahead of the flow
+    /// in a level pipe: it is met with a resistance near zero, so 0.05 errs on the slow side, most at
+    /// low rates. Calibrate on each landing. Proppant beds, couplings and seats are not in it.
     ///
     /// Source: derived_carrying, flow plus slip.
     ///

@@ -1,6 +1,6 @@
 //! Whole numbers and yes/no answers, which travel as pure numbers.
 
-use crate::error::{Result, require};
+use crate::error::{Error, Result, require};
 use quantity::{Quantity, Ratio};
 
 /// The greatest count taken; a ladder or a job far above any real one is a slip of the pen.
@@ -18,6 +18,22 @@ pub(crate) fn whole(relation: &'static str, name: &'static str, value: Ratio, le
         "Stages and balls are counted from 1.",
     )?;
     Ok(n as usize)
+}
+
+/// Pairs two lists that belong together, each with its name; unequal lengths are refused.
+pub(crate) fn paired<A: Copy, B: Copy>(
+    relation: &'static str,
+    (name_a, a): (&str, &[A]),
+    (name_b, b): (&str, &[B]),
+) -> Result<Vec<(A, B)>> {
+    if a.len() == b.len() {
+        return Ok(a.iter().copied().zip(b.iter().copied()).collect());
+    }
+    Err(Error::NoSolution {
+        relation,
+        what: format!("there are {} {name_a} and {} {name_b}", a.len(), b.len()),
+        hint: "Give two lists of the same length, in the same order.",
+    })
 }
 
 /// One for yes, zero for no.

@@ -20,7 +20,7 @@ pub const MEASURED_BORE: Diameter = Diameter::inch(1.25);
 /// ```
 ///
 /// - `U` mean velocity, m/s; `D` bore, m; `s` ball over liquid density; index `m` as measured
-/// - measured: 2 ft/s in a pipe of 1.25 in, ball over bore above 0.5
+/// - measured: 2 ft/s, ball over bore above 0.5; the bore, 1.25 in, is that of the series' other tests
 ///
 /// Range: ball over bore above 0.5; spheres denser than the liquid.
 ///

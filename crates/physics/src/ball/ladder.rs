@@ -1,7 +1,7 @@
 //! A ladder of balls and seats: one rung a stage, from the toe upward, and the rule that gives
 //! each ball its seat bore.
 
-use super::count::{number, whole};
+use super::count::{number, paired, whole};
 use crate::error::{Error, Result, require, require_positive};
 use crate::registry::{Arguments, Input, Output, Outputs};
 use quantity::{Diameter, Quantity, Ratio};
@@ -92,14 +92,16 @@ pub(crate) fn rungs(
     seats: &[Diameter],
     least: usize,
 ) -> Result<Vec<Rung>> {
-    if balls.len() != seats.len() || balls.len() < least {
-        return Err(Error::NoSolution {
-            relation,
-            what: format!("there are {} balls and {} seats", balls.len(), seats.len()),
-            hint: "Give one seat for each ball, from the toe.",
-        });
-    }
-    Ok(balls.iter().zip(seats).map(|(b, s)| Rung { ball: *b, seat: *s }).collect())
+    let pairs = paired(relation, ("balls", balls), ("seats", seats))?;
+    require(
+        pairs.len() >= least,
+        relation,
+        "balls",
+        number(pairs.len()),
+        format!("at least {least} of them"),
+        "Give the whole ladder, from the toe.",
+    )?;
+    Ok(pairs.into_iter().map(|(ball, seat)| Rung { ball, seat }).collect())
 }
 
 /// The seat rule of a call.

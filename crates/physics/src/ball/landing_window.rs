@@ -1,6 +1,7 @@
 //! The volume at which a landing is looked for, its spread, and the factor learnt from landings.
 
-use crate::error::{Error, Result, require, require_not_negative, require_positive};
+use super::count::paired;
+use crate::error::{Result, require, require_not_negative, require_positive};
 use crate::registry::{Input, Output, Outputs, Relation};
 use quantity::{Capacity, Length, Quantity, Ratio, Volume};
 
@@ -161,19 +162,13 @@ pub fn landing_window(swept: Volume, ratio: f64, factor: f64) -> Result<Window> 
 /// # Ok::<(), physics::Error>(())
 /// ```
 pub fn landing_factor(observed: &[Volume], modelled: &[Volume]) -> Result<(f64, f64)> {
-    if observed.len() != modelled.len() || observed.is_empty() {
-        return Err(Error::NoSolution {
-            relation: FACTOR,
-            what: format!("there are {} observed and {} modelled volumes", observed.len(), modelled.len()),
-            hint: "Give one modelled volume for each landing, at least one.",
-        });
-    }
     let mut ratios = Vec::with_capacity(observed.len());
-    for (o, m) in observed.iter().zip(modelled) {
-        require_positive(FACTOR, "observed", *o)?;
-        require_positive(FACTOR, "modelled", *m)?;
-        ratios.push(*o / *m);
+    for (o, m) in paired(FACTOR, ("observed", observed), ("modelled", modelled))? {
+        require_positive(FACTOR, "observed", o)?;
+        require_positive(FACTOR, "modelled", m)?;
+        ratios.push(o / m);
     }
+    require(!ratios.is_empty(), FACTOR, "observed", Volume::ZERO, "at least one", "Give a landing.")?;
     let n = ratios.len() as f64;
     // f = mean of V_obs / V_mod
     let mean = ratios.iter().sum::<f64>() / n;

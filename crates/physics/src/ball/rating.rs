@@ -2,6 +2,7 @@
 
 use super::bearing::projected_bearing_limit;
 use super::contact::{BALL, HALF_ANGLE, SEAT, Seat, seat};
+use super::count::paired;
 use crate::error::{Error, Result, require, require_positive};
 use crate::registry::{Input, Output, Outputs, Relation};
 use quantity::{Diameter, Pressure, Ratio, Temperature};
@@ -132,15 +133,8 @@ pub fn ball_rating(ball: Diameter, seat: Seat, strength: Pressure, derating: Der
 
 /// The rows of a table given as two lists of equal length.
 fn table(temperatures: &[Temperature], strengths: &[Pressure]) -> Result<Vec<Strength>> {
-    if temperatures.len() != strengths.len() {
-        return Err(Error::NoSolution {
-            relation: NAME,
-            what: format!("there are {} temperatures and {} strengths", temperatures.len(), strengths.len()),
-            hint: "Give one strength for each temperature.",
-        });
-    }
-    let rows = temperatures.iter().zip(strengths);
-    Ok(rows.map(|(t, s)| Strength { temperature: *t, strength: *s }).collect())
+    let rows = paired(NAME, ("temperatures", temperatures), ("strengths", strengths))?;
+    Ok(rows.into_iter().map(|(temperature, strength)| Strength { temperature, strength }).collect())
 }
 
 /// Register entry of [`ball_rating`].

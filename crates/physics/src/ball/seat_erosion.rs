@@ -1,7 +1,8 @@
 //! Growth of a seat bore by the proppant pumped through it, calibrated on the user's own seats.
 
 use super::contact::SEAT;
-use crate::error::{Error, Result, require_not_negative, require_positive};
+use super::count::paired;
+use crate::error::{Result, require_not_negative, require_positive};
 use crate::registry::{Arguments, Input, Output, Outputs, Relation};
 use quantity::{Diameter, FlowRate, Mass, Quantity, Ratio};
 
@@ -148,15 +149,9 @@ const WEAR_BORE: Input = Input::new::<Diameter>("wear_bore", "bore the wear belo
 const EXPONENT: Input = Input::new::<Ratio>("exponent", "exponent of the velocity").or("2.6");
 
 fn sand(a: &Arguments) -> Result<Vec<Sand>> {
-    let (masses, rates) = (a.list::<Mass>("masses")?, a.list::<FlowRate>("rates")?);
-    if masses.len() != rates.len() {
-        return Err(Error::NoSolution {
-            relation: NAME,
-            what: format!("there are {} masses and {} rates", masses.len(), rates.len()),
-            hint: "Give one rate for each mass.",
-        });
-    }
-    Ok(masses.into_iter().zip(rates).map(|(mass, rate)| Sand { mass, rate }).collect())
+    let (masses, rates) = (a.list("masses")?, a.list("rates")?);
+    let pairs = paired(NAME, ("masses", &masses), ("rates", &rates))?;
+    Ok(pairs.into_iter().map(|(mass, rate)| Sand { mass, rate }).collect())
 }
 
 fn calibration(a: &Arguments, wear: Diameter) -> Result<Calibration> {

@@ -57,7 +57,7 @@ const REGION_1: [(i32, i32, f64); 34] = [
 
 /// Coefficients of the saturation curve: iapws_r7_97 Table 34.
 const SATURATION: [f64; 10] = [
-    1167.052_145_276_7,
+    1_167.052_145_276_7,
     -724_213.167_032_06,
     -17.073_846_940_092,
     12_020.824_702_47,

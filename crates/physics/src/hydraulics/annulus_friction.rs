@@ -1,7 +1,7 @@
 //! Friction pressure of a power-law fluid in the annulus between pipe and hole.
 
 use super::friction_factor::Regime;
-use super::power_law_friction::{all_regimes, dodge_metzner, power_law_transition};
+use super::power_law_friction::{all_regimes, power_law_all_regimes};
 use crate::error::{Result, require, require_not_negative, require_positive};
 use crate::fluid::power_law::PowerLaw;
 use crate::{Input, Output, Outputs, Relation};
@@ -44,9 +44,9 @@ pub struct AnnulusFriction {
     pub gradient: PressureGradient,
     /// Mean velocity.
     pub velocity: Velocity,
-    /// Reynolds number of the slot; 0 when it stands still.
+    /// Reynolds number on the equivalent diameter; 0 when it stands still.
     pub reynolds: f64,
-    /// Fanning friction factor; 0 when it stands still.
+    /// Fanning friction factor on the equivalent diameter; 0 when it stands still.
     pub fanning: f64,
     /// Regime.
     pub regime: Regime,
@@ -54,16 +54,19 @@ pub struct AnnulusFriction {
 
 /// Friction pressure gradient in a concentric annulus taken as a slot (Fanning).
 ///
-/// `dp/dL = 2 f rho U^2/(D2 - D1)`, `Re = rho U^(2-n) (D2 - D1)^n/[12^(n-1) K ((2n+1)/(3n))^n]`;
-/// laminar `f = 24/Re`; turbulent `f = 0.0791/Re^0.25` or Dodge and Metzner
+/// `dp/dL = 2 f rho U^2/De`, `De = sqrt(2/3) (D2 - D1)`,
+/// `Re = sqrt(2/3) rho U^(2-n) (D2 - D1)^n/[12^(n-1) K ((2n+1)/(3n))^n]`; laminar `f = 16/Re`;
+/// turbulent `f = 0.0791/Re^0.25` or Dodge and Metzner
 ///
-/// `D2` hole, `D1` pipe (m), `rho` density (kg/m³), `U` mean velocity (m/s), `K` consistency
-/// (Pa·s^n), `n` flow behaviour index.
+/// `D2` hole, `D1` pipe (m), `De` equivalent diameter, `rho` density (kg/m³), `U` mean velocity
+/// (m/s), `K` consistency (Pa·s^n), `n` flow behaviour index. Texts print 0.816 for the root and
+/// `109000 rho v^(2-n)/K [0.0208 (d2 - d1)/(2 + 1/n)]^n` for `Re` in field units.
 ///
 /// Range: `D1/D2` above 0.3; below it the slot grows less exact, without a sudden end.
 ///
-/// Concentric: a pipe on the low side of the hole loses down to half of it. The transition is
-/// a straight line in the logarithms, between the limits of the pipe law.
+/// Laminar flow is exact for the slot. Concentric: a pipe on the low side of the hole loses down
+/// to half of it. The transition is a straight line in the logarithms, between the limits of
+/// the pipe law.
 ///
 /// Source: guo_liu2011 ch. 2 (p. 45 the example); metzner_reed1955 p. 434.
 ///
@@ -80,6 +83,7 @@ pub struct AnnulusFriction {
 ///     turbulence: AnnulusTurbulence::Blasius,
 /// })?;
 /// assert!((friction.velocity.in_ft_per_s() - 2.36).abs() < 0.005);
+/// assert!((friction.gradient.in_psi_per_1000ft() * 3.0 - 17.0).abs() < 0.5);
 /// # Ok::<(), physics::Error>(())
 /// ```
 pub fn annulus_friction(flow: &AnnulusFlow) -> Result<AnnulusFriction> {
@@ -91,18 +95,18 @@ pub fn annulus_friction(flow: &AnnulusFlow) -> Result<AnnulusFriction> {
     require(flow.hole > flow.pipe, NAME, "hole", flow.hole, "above the pipe's diameter", hint)?;
     let (rho, gap, n) = (flow.density.si(), flow.hole.si() - flow.pipe.si(), flow.fluid.n);
     let u = flow.rate.si() / flow.hole.ring(flow.pipe).si();
-    // Re = rho U^(2-n) (D2 - D1)^n/[12^(n-1) K ((2n+1)/(3n))^n]
+    // Re = sqrt(2/3) rho U^(2-n) (D2 - D1)^n/[12^(n-1) K ((2n+1)/(3n))^n]
+    let equivalent = (2.0f64 / 3.0).sqrt();
     let shape = 12f64.powf(n - 1.0) * ((2.0 * n + 1.0) / (3.0 * n)).powf(n);
-    let reynolds = rho * u.powf(2.0 - n) * gap.powf(n) / (flow.fluid.k.si() * shape);
-    let limits = power_law_transition(n);
+    let reynolds = equivalent * rho * u.powf(2.0 - n) * gap.powf(n) / (flow.fluid.k.si() * shape);
     let (fanning, regime) = match flow.turbulence {
         // f = 0.0791/Re^0.25
-        AnnulusTurbulence::Blasius => all_regimes(reynolds, limits, 24.0, |re| 0.0791 / re.powf(0.25)),
-        AnnulusTurbulence::DodgeMetzner => all_regimes(reynolds, limits, 24.0, |re| dodge_metzner(re, n)),
+        AnnulusTurbulence::Blasius => all_regimes(reynolds, n, |re| 0.0791 / re.powf(0.25)),
+        AnnulusTurbulence::DodgeMetzner => power_law_all_regimes(reynolds, n),
     };
     Ok(AnnulusFriction {
-        // dp/dL = 2 f rho U^2/(D2 - D1)
-        gradient: PressureGradient::pa_per_m(2.0 * fanning * rho * u * u / gap),
+        // dp/dL = 2 f rho U^2/De, De = sqrt(2/3) (D2 - D1)
+        gradient: PressureGradient::pa_per_m(2.0 * fanning * rho * u * u / (equivalent * gap)),
         velocity: Velocity::m_per_s(u),
         reynolds,
         fanning,
@@ -114,7 +118,7 @@ pub fn annulus_friction(flow: &AnnulusFlow) -> Result<AnnulusFriction> {
 pub static ANNULUS_FRICTION: Relation = Relation {
     name: NAME,
     title: "Friction pressure gradient of a power-law fluid in an annulus, as a slot (Fanning)",
-    equation: "dp/dL = 2 f rho U^2/(D2 - D1); Re = rho U^(2-n) (D2 - D1)^n/[12^(n-1) K ((2n+1)/(3n))^n]",
+    equation: "dp/dL = 2 f rho U^2/De; De = sqrt(2/3) (D2 - D1); Re = sqrt(2/3) rho U^(2-n) (D2 - D1)^n/[12^(n-1) K ((2n+1)/(3n))^n]",
     source: "guo_liu2011 ch. 2; metzner_reed1955 p. 434",
     range: "concentric, pipe over hole diameter above 0.3",
     inputs: &[
@@ -129,8 +133,8 @@ pub static ANNULUS_FRICTION: Relation = Relation {
     outputs: &[
         Output::new::<PressureGradient>("gradient", "friction pressure per length"),
         Output::new::<Velocity>("velocity", "mean velocity"),
-        Output::new::<Ratio>("reynolds", "Reynolds number of the slot"),
-        Output::new::<Ratio>("fanning", "Fanning friction factor"),
+        Output::new::<Ratio>("reynolds", "Reynolds number on the equivalent diameter"),
+        Output::new::<Ratio>("fanning", "Fanning friction factor on the equivalent diameter"),
     ],
     evaluate: |a| {
         let f = annulus_friction(&AnnulusFlow {

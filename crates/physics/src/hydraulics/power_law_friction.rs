@@ -38,7 +38,7 @@ pub fn dodge_metzner_1959(reynolds: f64, n: f64) -> Result<f64> {
 }
 
 /// [`dodge_metzner_1959`] for inner loops: the caller has checked the input.
-pub(crate) fn dodge_metzner(re: f64, n: f64) -> f64 {
+fn dodge_metzner(re: f64, n: f64) -> f64 {
     let a = 4.0 / n.powf(0.75);
     // y = a log10 Re - a (2 - n) log10 y - 0.4/n^1.2, y = 1/sqrt(f)
     let k = a * re.log10() - 0.4 / n.powf(1.2);
@@ -48,7 +48,7 @@ pub(crate) fn dodge_metzner(re: f64, n: f64) -> f64 {
 
 /// Reynolds numbers at which a power-law fluid leaves the laminar state and is turbulent:
 /// `3470 - 1370 n` and `4270 - 1370 n`.
-pub(crate) fn power_law_transition(n: f64) -> (f64, f64) {
+fn power_law_transition(n: f64) -> (f64, f64) {
     (3470.0 - 1370.0 * n, 4270.0 - 1370.0 * n)
 }
 
@@ -77,26 +77,22 @@ pub fn power_law_friction(reynolds: f64, n: f64) -> Result<(f64, Regime)> {
 
 /// [`power_law_friction`] for inner loops: the caller has checked the input.
 pub(crate) fn power_law_all_regimes(re: f64, n: f64) -> (f64, Regime) {
-    all_regimes(re, power_law_transition(n), 16.0, |re| dodge_metzner(re, n))
+    all_regimes(re, n, |re| dodge_metzner(re, n))
 }
 
-/// Laminar law `laminar/Re`, turbulent law, and between them a straight line in the logarithms.
-pub(crate) fn all_regimes(
-    re: f64,
-    limits: (f64, f64),
-    laminar: f64,
-    turbulent: impl Fn(f64) -> f64,
-) -> (f64, Regime) {
+/// Laminar law, the turbulent law given, and between them a straight line in the logarithms.
+pub(crate) fn all_regimes(re: f64, n: f64, turbulent: impl Fn(f64) -> f64) -> (f64, Regime) {
+    let limits = power_law_transition(n);
     let regime = Regime::between(re, limits);
     let f = match regime {
         Regime::Still => 0.0,
-        // f = 16/Re in a pipe, 24/Re in a slot
-        Regime::Laminar => laminar / re,
+        // f = 16/Re
+        Regime::Laminar => 16.0 / re,
         Regime::Turbulent => turbulent(re),
         Regime::Transitional => {
             let (low, high) = limits;
             let share = (re / low).ln() / (high / low).ln();
-            let start = laminar / low;
+            let start = 16.0 / low;
             start * (turbulent(high) / start).powf(share)
         }
     };

@@ -3,7 +3,7 @@
 use super::seat::{INLET, LAND, MODEL, SeatModel, WALL, read_model, seat_loss};
 use crate::error::{Result, require, require_not_negative, require_positive};
 use crate::{Input, Output, Outputs, Relation};
-use quantity::{Density, Diameter, FlowRate, Pressure, Quantity, RateSquaredLoss, Ratio};
+use quantity::{Density, Diameter, FlowRate, Pressure, RateSquaredLoss, Ratio};
 
 const NAME: &str = "seat_series";
 
@@ -132,8 +132,8 @@ mod tests {
     fn each_stage_adds_exactly_the_seat_above_it() {
         let seats = ladder();
         let at = |k| series_loss(&seats, k, BORE, SeatModel::ThinOrifice, WATER).unwrap();
-        for k in 1..18 {
-            let own = seat_loss(SeatModel::ThinOrifice, seats[k].bore, BORE).unwrap().per_rate_squared(WATER);
+        for (k, seat) in (1..).zip(&seats[1..]) {
+            let own = seat_loss(SeatModel::ThinOrifice, seat.bore, BORE).unwrap().per_rate_squared(WATER);
             let step = at(k).per_rate_squared - at(k + 1).per_rate_squared;
             assert!((step.si() / own.si() - 1.0).abs() < 1e-9);
             assert_eq!(at(k).passed, 18 - k);

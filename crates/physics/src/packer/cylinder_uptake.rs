@@ -82,7 +82,8 @@ impl CylinderUptake {
 
 /// `(α h)²` and weight of term `n`, radii in units of the thickness.
 fn term(a: f64, b: f64, n: u32) -> Option<(f64, f64)> {
-    let f = |alpha: f64| libm::j0(alpha * b) * libm::y1(alpha * a) - libm::y0(alpha * b) * libm::j1(alpha * a);
+    let f =
+        |alpha: f64| libm::j0(alpha * b) * libm::y1(alpha * a) - libm::y0(alpha * b) * libm::j1(alpha * a);
     // α_n h lies between (n − ½)π, the plane sheet's root, and nπ
     let sheet = (f64::from(n) - 0.5) * PI;
     let alpha = brent(f, sheet, f64::from(n) * PI, 1e-14)?;

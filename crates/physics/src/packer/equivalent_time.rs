@@ -137,11 +137,7 @@ fn pieces(history: &TemperatureHistory, from: Time, to: Option<Time>) -> impl It
     }
     let points: Vec<(f64, f64)> = marks.iter().map(|t| (t.si(), history.at(*t).0.si())).collect();
     let ends = points.clone().into_iter().skip(1);
-    points
-        .into_iter()
-        .zip(ends)
-        .map(|((t0, k0), (t1, k1))| Piece { t0, t1, k0, k1 })
-        .filter(|p| p.t1 > p.t0)
+    points.into_iter().zip(ends).map(|((t0, k0), (t1, k1))| Piece { t0, t1, k0, k1 }).filter(|p| p.t1 > p.t0)
 }
 
 fn finite(seconds: f64) -> Result<f64> {

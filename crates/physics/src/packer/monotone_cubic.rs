@@ -28,8 +28,11 @@ impl MonotoneCubic {
             return None;
         }
         // widths and slopes of the straight pieces
-        let pieces: Vec<(f64, f64)> =
-            points.iter().zip(points.iter().skip(1)).map(|(a, b)| (b.0 - a.0, (b.1 - a.1) / (b.0 - a.0))).collect();
+        let pieces: Vec<(f64, f64)> = points
+            .iter()
+            .zip(points.iter().skip(1))
+            .map(|(a, b)| (b.0 - a.0, (b.1 - a.1) / (b.0 - a.0)))
+            .collect();
         let mut slopes = vec![end_slope(pieces.first().copied()?, pieces.get(1).copied())];
         slopes.extend(pieces.iter().zip(pieces.iter().skip(1)).map(|(a, b)| inner_slope(*a, *b)));
         let last = pieces.len().checked_sub(2).and_then(|i| pieces.get(i).copied());
@@ -86,7 +89,7 @@ fn inner_slope((h0, d0): (f64, f64), (h1, d1): (f64, f64)) -> f64 {
 fn end_slope((h0, d0): (f64, f64), inward: Option<(f64, f64)>) -> f64 {
     let Some((h1, d1)) = inward else { return d0 };
     let slope = ((2.0 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
-    slope.clamp(0.0, 3.0 * d0)
+    slope.min(3.0 * d0).max(0.0)
 }
 
 #[cfg(test)]

@@ -82,11 +82,7 @@ pub fn sheet_uptake_time(thickness: Diameter, diffusivity: Diffusivity, uptake: 
 }
 
 /// `D t / h²` at which `fraction` reaches `uptake`.
-pub(super) fn scaled_time(
-    relation: &'static str,
-    uptake: f64,
-    fraction: impl Fn(f64) -> f64,
-) -> Result<f64> {
+pub(super) fn scaled_time(relation: &'static str, uptake: f64, fraction: impl Fn(f64) -> f64) -> Result<f64> {
     let inside = (0.0..1.0).contains(&uptake);
     let hint = "Full uptake takes for ever; ask for 0.99.";
     require(inside, relation, "uptake", Ratio::of(uptake), "0 or more and below 1", hint)?;

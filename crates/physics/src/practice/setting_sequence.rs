@@ -1,6 +1,6 @@
 //! Whether the pressures of a setting sequence follow each other without overlap.
 
-use crate::ball::count::{flag, number};
+use crate::ball::count::{flag, number, paired};
 use crate::error::{Error, Result, require, require_not_negative, require_positive};
 use crate::registry::{Input, Output, Outputs, Relation};
 use quantity::{Pressure, Quantity, Ratio};
@@ -95,18 +95,9 @@ pub static SETTING_SEQUENCE: Relation = Relation {
         Output::new::<Ratio>("after", "event, from 1, after which it lies"),
     ],
     evaluate: |a| {
-        let (nominals, tolerances): (Vec<Pressure>, Vec<Ratio>) =
-            (a.list("nominals")?, a.list("tolerances")?);
-        if nominals.len() != tolerances.len() {
-            return Err(Error::NoSolution {
-                relation: NAME,
-                what: format!("there are {} pressures and {} tolerances", nominals.len(), tolerances.len()),
-                hint: "Give one tolerance for each pressure.",
-            });
-        }
-        let events: Vec<Event> = nominals
+        let (nominals, tolerances) = (a.list::<Pressure>("nominals")?, a.list::<Ratio>("tolerances")?);
+        let events: Vec<Event> = paired(NAME, ("nominals", &nominals), ("tolerances", &tolerances))?
             .into_iter()
-            .zip(tolerances)
             .map(|(nominal, t)| Event { nominal, tolerance: t.si() })
             .collect();
         let margin: Pressure = a.get("margin")?;

@@ -21,7 +21,7 @@ const NAME: &str = "body_yield";
 /// Where it breaks: the connection is often weaker than the body; compare with the joint
 /// strength. Pressure and bending are not in it; see `triaxial`.
 ///
-/// Source: api_5c3_1994 sec. 2; iso_tr_10400.
+/// Source: api_5c3_1994, pipe body; iso_tr_10400.
 ///
 /// ```
 /// use physics::tubular::body_yield::body_yield;
@@ -41,7 +41,7 @@ pub static BODY_YIELD: Relation = Relation {
     name: NAME,
     title: "Pipe body yield strength",
     equation: "Py = pi/4 [D^2 - (D - 2t)^2] Yp",
-    source: "api_5c3_1994 sec. 2",
+    source: "api_5c3_1994, pipe body",
     range: "none stated by the source",
     inputs: &[
         Input::new::<Diameter>("outer", "nominal outer diameter D"),

@@ -108,7 +108,7 @@ pub struct Collapse {
 /// of the four. No wall tolerance factor belongs in it. Where little yield strength is left
 /// (below 20 000 psi) it refuses.
 ///
-/// Source: api_5c3_1994 sec. 1; api_tr_5c3_2018 for the combined stress.
+/// Source: api_5c3_1994, collapse; api_5c3_addendum_2015 clause 8.4.6 for the combined stress.
 ///
 /// ```
 /// use physics::tubular::collapse::{CollapseRegime, api_collapse};
@@ -157,7 +157,7 @@ pub fn api_collapse(
 /// Where it breaks: outside its band a formula is no rating; this relation is for teaching and
 /// for checking. Slenderness of two or less is refused.
 ///
-/// Source: api_5c3_1994 sec. 1.
+/// Source: api_5c3_1994, collapse.
 ///
 /// ```
 /// use physics::tubular::collapse::collapse_formulas;
@@ -182,7 +182,7 @@ pub static API_COLLAPSE: Relation = Relation {
     name: NAME,
     title: "Collapse rating of the pipe body (difference outside minus inside)",
     equation: "yield: 2 Yp (r-1)/r^2; plastic: Yp (A/r - B) - C; transition: Yp (F/r - G); elastic: 46.95e6/[r (r-1)^2]; r = D/t",
-    source: "api_5c3_1994 sec. 1; api_tr_5c3_2018 (combined stress)",
+    source: "api_5c3_1994, collapse; api_5c3_addendum_2015 clause 8.4.6 (combined stress)",
     range: "yield strength 40 000 to 180 000 psi; round, undamaged pipe at room temperature",
     inputs: &[
         Input::new::<Diameter>("outer", "nominal outer diameter D"),
@@ -222,7 +222,7 @@ pub static COLLAPSE_FORMULAS: Relation = Relation {
     name: FORMULAS_NAME,
     title: "The four collapse formulas side by side",
     equation: "Pyc = 2 Yp (r-1)/r^2; Pp = Yp (A/r - B) - C; Pt = Yp (F/r - G); Pe = 46.95e6/[r (r-1)^2]",
-    source: "api_5c3_1994 sec. 1",
+    source: "api_5c3_1994, collapse",
     range: "each formula within its own band of D/t",
     inputs: &[
         Input::new::<Ratio>("slenderness", "outer diameter over wall D/t"),

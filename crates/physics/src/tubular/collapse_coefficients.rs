@@ -7,10 +7,10 @@ use quantity::{Pressure, Ratio};
 
 const NAME: &str = "collapse_coefficients";
 
-/// Elastic collapse constant of the standard, psi (api_5c3_1994 sec. 1).
+/// Elastic collapse constant of the standard, psi (api_5c3_1994, collapse).
 pub(super) const ELASTIC: f64 = 46.95e6;
 
-/// Polynomials in the yield strength (psi), lowest power first; source api_5c3_1994 sec. 1.
+/// Polynomials in the yield strength (psi), lowest power first; source api_5c3_1994, collapse.
 const A: [f64; 4] = [2.8762, 0.106_79e-5, 0.213_01e-10, -0.531_32e-16];
 /// See [`A`].
 const B: [f64; 2] = [0.026_233, 0.506_09e-6];
@@ -65,7 +65,7 @@ fn polynomial<const N: usize>(coefficients: [f64; N], x: f64) -> f64 {
 /// relation refuses.
 /// Tables that round the coefficients to three or four digits differ by up to 10 psi.
 ///
-/// Source: api_5c3_1994 sec. 1, five-digit coefficients; iso_tr_10400 annex.
+/// Source: api_5c3_1994, collapse, five-digit coefficients; iso_tr_10400 clause 8.
 ///
 /// ```
 /// use physics::tubular::collapse_coefficients::collapse_coefficients;
@@ -105,7 +105,7 @@ pub static COLLAPSE_COEFFICIENTS: Relation = Relation {
     name: NAME,
     title: "Coefficients of the collapse formulas and the limits between regimes",
     equation: "A, B, C polynomials in Yp (psi); F = 46.95e6 x^3 / (Yp (x - B/A)(1 - x)^2), x = 3(B/A)/(2 + B/A); G = F B/A",
-    source: "api_5c3_1994 sec. 1",
+    source: "api_5c3_1994, collapse",
     range: "yield strength 40 000 to 180 000 psi",
     inputs: &[Input::new::<Pressure>("yield_strength", "yield strength Yp, reduced for axial stress if any")
         .within(275.790e6, 1_241.1e6)],

@@ -69,9 +69,9 @@ pub struct CollapseLoad {
 /// Where it breaks: a negative `S` is taken as zero (no credit for compression); at `S = Yp`
 /// nothing is left and the relation refuses.
 ///
-/// Source: api_tr_5c3_2018 (combined stress; clause wording not seen, the form follows from
+/// Source: api_5c3_addendum_2015 clause 8.4.6 (combined stress: the form also follows from
 /// superposing the hydrostatic pressure Pi, which leaves the von Mises stress unchanged);
-/// api_5c3_1994 sec. 1 (equivalent pressure); adopted_collapse_2016 (abstract).
+/// api_5c3_1994, collapse (equivalent pressure).
 ///
 /// ```
 /// use physics::tubular::collapse_yield::{CollapseLoad, CollapseMethod, collapse_yield};
@@ -101,7 +101,7 @@ pub static COLLAPSE_YIELD: Relation = Relation {
     name: NAME,
     title: "Yield strength left for collapse under axial stress and internal pressure",
     equation: "Ypa = Yp [sqrt(1 - 0.75 (S/Yp)^2) - 0.5 S/Yp], S = Sa + Pi (combined) or Sa",
-    source: "api_tr_5c3_2018 (combined stress); api_5c3_1994 sec. 1 (equivalent pressure)",
+    source: "api_5c3_addendum_2015 clause 8.4.6 (combined stress); api_5c3_1994, collapse (equivalent pressure)",
     range: "0 <= S < Yp; negative S is taken as zero",
     inputs: &[
         Input::new::<Pressure>("yield_strength", "specified minimum yield strength Yp"),

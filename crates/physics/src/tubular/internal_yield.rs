@@ -23,7 +23,7 @@ const NAME: &str = "internal_yield";
 /// bending or torque; use `triaxial` for those. On thick walls it is below the yield at the
 /// bore given by Lame with closed ends. The coupling may leak or burst earlier.
 ///
-/// Source: api_5c3_1994 sec. 3; barlow factor 0.875 there.
+/// Source: api_5c3_1994, internal yield; barlow factor 0.875 there.
 ///
 /// ```
 /// use physics::tubular::internal_yield::internal_yield;
@@ -58,7 +58,7 @@ pub static INTERNAL_YIELD: Relation = Relation {
     name: NAME,
     title: "Internal yield pressure of the pipe body (Barlow, nothing outside)",
     equation: "P = k (2 Yp t / D)",
-    source: "api_5c3_1994 sec. 3",
+    source: "api_5c3_1994, internal yield",
     range: "none stated by the source",
     inputs: &[
         Input::new::<Diameter>("outer", "nominal outer diameter D"),

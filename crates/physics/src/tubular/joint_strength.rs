@@ -9,9 +9,9 @@ const ROUND: &str = "round_thread_strength";
 const BUTTRESS: &str = "buttress_strength";
 const COUPLING: &str = "coupling_strength";
 
-/// Share of the ultimate strength the joint formulas take (api_5c3_1994 sec. 9).
+/// Share of the ultimate strength the joint formulas take (api_5c3_1994, joint strength).
 const JOINT_FACTOR: f64 = 0.95;
-/// Thread depth taken twice off the outer diameter, inches (api_5c3_1994 sec. 9).
+/// Thread depth taken twice off the outer diameter, inches (api_5c3_1994, joint strength).
 const THREAD_DEPTH: f64 = 0.1425;
 
 /// How a round-thread joint parts.
@@ -85,7 +85,7 @@ impl Material {
 /// Where it breaks: it speaks of parting, not of leaking or of first yield, and holds for
 /// tension without bending. A wall too thin for the thread is refused.
 ///
-/// Source: api_5c3_1994 sec. 9 (round thread); clinedinst1964.
+/// Source: api_5c3_1994, joint strength (round thread); clinedinst1964.
 ///
 /// ```
 /// use physics::tubular::joint_strength::{Material, round_thread_strength};
@@ -133,7 +133,7 @@ pub fn round_thread_strength(
 /// Where it breaks: the coupling may be weaker, above all one of reduced outer diameter;
 /// compare with `coupling_strength`. It speaks of parting, not of leaking.
 ///
-/// Source: api_5c3_1994 sec. 9 (buttress thread).
+/// Source: api_5c3_1994, joint strength (buttress thread).
 ///
 /// ```
 /// use physics::tubular::joint_strength::{Material, buttress_strength};
@@ -169,7 +169,7 @@ pub fn buttress_strength(tube: Tube, material: Material) -> Result<Force> {
 /// Where it breaks: `d1` is no catalogue figure; it follows from the thread's dimensions.
 /// `d1 >= W` is refused.
 ///
-/// Source: api_5c3_1994 sec. 9 (coupling of a buttress joint).
+/// Source: api_5c3_1994, joint strength (coupling of a buttress joint).
 ///
 /// ```
 /// use physics::tubular::joint_strength::coupling_strength;
@@ -191,7 +191,7 @@ pub static ROUND_THREAD_STRENGTH: Relation = Relation {
     name: ROUND,
     title: "Strength of a round-thread casing joint in tension",
     equation: "least of 0.95 Ajp Up and 0.95 Ajp L [0.74 D^-0.59 Up/(0.5 L + 0.14 D) + Yp/(L + 0.14 D)]",
-    source: "api_5c3_1994 sec. 9; clinedinst1964",
+    source: "api_5c3_1994, joint strength; clinedinst1964",
     range: "casing round threads, 8 to the inch",
     inputs: &[
         Input::new::<Diameter>("outer", "nominal outer diameter D"),
@@ -222,7 +222,7 @@ pub static BUTTRESS_STRENGTH: Relation = Relation {
     name: BUTTRESS,
     title: "Strength of the pipe thread of a buttress joint in tension",
     equation: "0.95 Ap Up [1.008 - 0.0396 (1.083 - Yp/Up) D]",
-    source: "api_5c3_1994 sec. 9",
+    source: "api_5c3_1994, joint strength",
     range: "buttress casing threads, 4-1/2 to 20 in",
     inputs: &[
         Input::new::<Diameter>("outer", "nominal outer diameter D").within(0.1143, 0.508),
@@ -244,7 +244,7 @@ pub static COUPLING_STRENGTH: Relation = Relation {
     name: COUPLING,
     title: "Strength of a coupling in tension",
     equation: "0.95 pi/4 (W^2 - d1^2) Uc",
-    source: "api_5c3_1994 sec. 9",
+    source: "api_5c3_1994, joint strength",
     range: "none stated by the source",
     inputs: &[
         Input::new::<Diameter>("outer", "outer diameter of the coupling W"),

@@ -160,7 +160,8 @@ impl SealedTubing {
 /// - `dPi, dPo` pressure changes at the packer; `dpis, dpos` at the surface, Pa
 /// - `drho_i, drho_o` changes of the fluid gradients, Pa/m; `delta` flow loss, Pa/m
 /// - `R` outer over inner diameter; `r` radial clearance, m; `I` second moment, m4
-/// - `w` buoyed weight with the changed fluids, N/m; `nu, E, alpha` steel
+/// - `w` buoyed weight with the changed fluids, N/m (slack-off: with the landed fluids)
+/// - `nu, E, alpha` Poisson's ratio, Young's modulus and thermal expansion of the steel
 /// - `F` slack-off force, N
 ///
 /// Range: vertical well, one size, no friction, not buckled when landed, open lower end.
@@ -211,14 +212,14 @@ pub fn tubing_length_change(
     let (l, k) = (length.si(), tubing.r2_per_8ei(steel));
     require_sinking(ff, weight)?;
     require_sinking(ff_landed, landed_weight)?;
-    require_sinking(load.slack_off, weight)?;
+    require_sinking(load.slack_off, landed_weight)?;
     // dL2 = -r^2 Ff^2/(8 E I w), less what was there when landed
     let buckling = -helix_shortening(ff.si(), weight.si(), l, k)
         + helix_shortening(ff_landed.si(), landed_weight.si(), l, k);
-    // slack-off: F L/(E As) + r^2 F^2/(8 E I w)
+    // slack-off, made in the landed fluids: F L/(E As) + r^2 F^2/(8 E I w)
     let slack = load.slack_off;
     let slack_off = -free_length(tube, steel.modulus, length, slack).si()
-        + helix_shortening(slack.si(), weight.si(), l, k);
+        + helix_shortening(slack.si(), landed_weight.si(), l, k);
     Ok(LengthChange {
         // dL1 = -L dFa/(E As)
         piston: free_length(tube, steel.modulus, length, force),

@@ -18,7 +18,7 @@ const NAME: &str = "steel_area";
 ///
 /// Where it breaks: `d >= D` is refused.
 ///
-/// Source: geometry; api_5c3_1994 sec. 2 uses it with nominal dimensions.
+/// Source: geometry; api_5c3_1994, pipe body uses it with nominal dimensions.
 ///
 /// ```
 /// use physics::tubular::steel_area::steel_area;
@@ -37,7 +37,7 @@ pub static STEEL_AREA: Relation = Relation {
     name: NAME,
     title: "Steel area of a pipe body",
     equation: "As = pi/4 (D^2 - d^2)",
-    source: "api_5c3_1994 sec. 2; geometry",
+    source: "api_5c3_1994, pipe body; geometry",
     range: "none stated by the source",
     inputs: &[
         Input::new::<Diameter>("outer", "outer diameter D"),

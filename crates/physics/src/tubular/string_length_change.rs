@@ -132,8 +132,8 @@ pub fn string_elongation(string: &SealedString, steel: Steel, state: StringState
 ///
 /// - `dL` stretch against the unloaded length, m; shortening is negative
 ///
-/// Range, limits and source: as `string_elongation`; on one size, free and with an open end,
-/// it equals `tubing_length_change`.
+/// Range: as `string_elongation`; on one size, free and with an open end, it equals
+/// `tubing_length_change`.
 ///
 /// Where it breaks: as `string_elongation`.
 ///

@@ -96,7 +96,7 @@ impl Triaxial {
 /// collapses; it knows nothing of the connection. Couplings that hold the body off the wall
 /// bend it more sharply than the hole. The result is a stress, not a rating.
 ///
-/// Source: iso_tr_10400 sec. 6 (triaxial yield of the pipe body); Lame 1852.
+/// Source: iso_tr_10400 clause 6 (triaxial yield of the pipe body); Lame 1852.
 ///
 /// ```
 /// use physics::tubular::triaxial::{SectionLoad, SectionSteel, triaxial};
@@ -184,7 +184,7 @@ pub static TRIAXIAL: Relation = Relation {
     name: NAME,
     title: "Triaxial stress of the pipe body (von Mises, bore and outer wall, both signs of bending)",
     equation: "svm = sqrt(1/2 [(sh - sr)^2 + (sr - sa)^2 + (sa - sh)^2] + 3 tau^2), sr and sh after Lame",
-    source: "iso_tr_10400 sec. 6",
+    source: "iso_tr_10400 clause 6",
     range: "elastic",
     inputs: &[
         Input::new::<Diameter>("outer", "nominal outer diameter D"),

@@ -51,7 +51,7 @@ pub struct DeratingPoint {
 /// standard gives a table, so the numbers are the supplier's. Shares outside 0 to 1.2 and
 /// temperatures that do not rise are refused.
 ///
-/// Source: supplier's table; the interpolation is the program's own.
+/// Source: supplier_data; the interpolation is the program's own.
 ///
 /// ```
 /// use physics::tubular::yield_at_temperature::{DeratingPoint, TableSide, yield_at_temperature};
@@ -117,7 +117,7 @@ pub static YIELD_AT_TEMPERATURE: Relation = Relation {
     name: NAME,
     title: "Yield strength at temperature, from the supplier's table",
     equation: "Yp(T) = Yp f(T), f linear between the lines of the table",
-    source: "practice: supplier's table, linear interpolation",
+    source: "supplier_data; linear interpolation",
     range: "the temperatures of the table; outside it `inside` is 0",
     inputs: &[
         Input::new::<Pressure>("yield_strength", "minimum yield strength at room temperature Yp"),

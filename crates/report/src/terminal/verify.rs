@@ -48,13 +48,23 @@ fn row(judged: &Judged, line: &Line, more: usize) -> [String; 8] {
     [
         if judged.passes() { "pass" } else { "MISS" }.to_string(),
         output,
-        line.expected.clone(),
-        line.got.clone(),
+        clip(&line.expected),
+        clip(&line.got),
         line.difference.clone(),
         line.allowed.clone(),
         format!("{}: {}", case.basis.word(), case.source),
         case.name.clone(),
     ]
+}
+
+/// The words of a refusal are cut here; JSON and the page of a miss have them in full.
+fn clip(text: &str) -> String {
+    /// Columns of a figure with its unit.
+    const LONGEST: usize = 32;
+    match text.chars().count() > LONGEST {
+        true => text.chars().take(LONGEST - 3).chain("...".chars()).collect(),
+        false => text.to_string(),
+    }
 }
 
 /// Every case that missed, with its file, inputs and all outputs.
@@ -65,12 +75,12 @@ pub fn misses(cases: &[Judged], look: &Look) -> String {
         let title = format!("MISS  {}: {}", judged.file, case.name);
         out += &look.paint(Role::Stop, look.wrap(0, &title).trim_end());
         out += "\n";
-        out += &look.hang("  relation", 12, &case.relation);
-        out += &look.hang("  source", 12, &format!("{} ({})", case.source, case.basis.word()));
+        out += &look.hang("  relation", 13, &case.relation);
+        out += &look.hang("  source", 13, &format!("{} ({})", case.source, case.basis.word()));
         let inputs: Vec<String> = case.inputs.iter().map(|(k, v)| format!("{k} = {v}")).collect();
-        out += &look.hang("  inputs", 12, &inputs.join("; "));
+        out += &look.hang("  inputs", 13, &inputs.join("; "));
         if !case.reason.is_empty() {
-            out += &look.hang("  tolerance", 12, &case.reason);
+            out += &look.hang("  tolerance", 13, &case.reason);
         }
         out += &outputs(judged).render(look, 4);
         out += "\n";

@@ -95,6 +95,9 @@ fn output_table(step: &Step, look: &Look) -> Table {
     table
 }
 
+/// What a relation says whose source states no range.
+const NO_RANGE: &str = "none stated by the source";
+
 /// Whether the inputs lie inside the range, in a sentence.
 fn verdict(step: &Step, inputs: &[Input], look: &Look) -> String {
     if !step.outside.is_empty() {
@@ -103,7 +106,7 @@ fn verdict(step: &Step, inputs: &[Input], look: &Look) -> String {
         return look.paint(Role::Warn, &look.wrap(2, &text));
     }
     let limited = inputs.iter().any(|i| i.range.is_some());
-    let text = match (limited, step.range.starts_with("none stated")) {
+    let text = match (limited, step.range == NO_RANGE) {
         (true, _) => "All inputs with a limit lie inside the range of validity.",
         (false, true) => "The source states no range; nothing to judge the inputs against.",
         (false, false) => "No input has a limit in numbers; judge the range in words above.",

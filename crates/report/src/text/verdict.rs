@@ -2,7 +2,10 @@
 
 use std::collections::BTreeMap;
 
+
+
 use proof::{Basis, Case, Comparison, Verdict};
+use quantity::round_significant;
 
 use super::family::{Families, UNSORTED};
 use super::reading;
@@ -33,9 +36,23 @@ pub struct Line {
     pub allowed: String,
     /// Whether it passes.
     pub passes: bool,
+    /// The same in SI; none for a refusal.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub si: Option<Si>,
     /// Difference over what is allowed.
     #[serde(skip)]
     pub share: f64,
+}
+
+/// Expected, got and allowed in SI, to ten significant digits.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize)]
+pub struct Si {
+    /// Expected.
+    pub expected: f64,
+    /// Got.
+    pub got: f64,
+    /// The difference allowed.
+    pub allowed: f64,
 }
 
 impl Judged {
@@ -77,6 +94,11 @@ impl Judged {
             difference: small(off),
             allowed: small(c.allowed),
             passes: c.passes(),
+            si: Some(Si {
+                expected: round_significant(c.expected.si(), 10),
+                got: round_significant(c.got.si(), 10),
+                allowed: round_significant(c.allowed, 10),
+            }),
             share: share(off.abs(), c.allowed),
         }
     }
@@ -93,6 +115,7 @@ impl Judged {
             difference: "-".to_string(),
             allowed: "-".to_string(),
             passes,
+            si: None,
             share: if passes { 0.0 } else { f64::INFINITY },
         }
     }

@@ -46,7 +46,8 @@ pub fn cut(plan: &Plan, points: &[Point], rock: &Rock, depths: &[f64], step: f64
         let turns = spiral[i].max(0.0) * libm::sin(at * std::f64::consts::TAU / 1.1);
         let local: f64 = ledges.iter().map(|(c, half, size)| size * bump(at, *c, *half)).sum();
         let named = plan.washout.iter().map(|(c, half, size)| size * bump(at, *c, *half)).fold(0.0, f64::max);
-        let broken = plan.breakout.iter().map(|(a, b, size)| size * plateau(at, *a, *b, 6.0)).fold(0.0, f64::max);
+        let broken =
+            plan.breakout.iter().map(|(a, b, size)| size * plateau(at, *a, *b, 6.0)).fold(0.0, f64::max);
         let tight: f64 = plan.tight.iter().map(|(c, half, size)| size * bump(at, *c, *half)).sum();
         let ragged = broken * (0.8 + soft[i]);
         plan.bit + plan.over + rough[i] + slow[i] + turns + washed + local + named + ragged - tight

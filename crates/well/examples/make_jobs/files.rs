@@ -64,9 +64,7 @@ fn files(well: &Well) -> Vec<File> {
     let mut list = vec![("survey.csv", survey::text(&well.survey, &points, for_survey))];
     list.extend(logs(well, &points, for_logs));
     list.push(("joints.csv", joints::text(&well.joints, for_joints)));
-    list.into_iter()
-        .map(|(name, text)| File { path: format!("{}/{name}", well.folder), text })
-        .collect()
+    list.into_iter().map(|(name, text)| File { path: format!("{}/{name}", well.folder), text }).collect()
 }
 
 fn logs(well: &Well, points: &[path::Point], noise: &mut Noise) -> Vec<(&'static str, String)> {
@@ -74,8 +72,8 @@ fn logs(well: &Well, points: &[path::Point], noise: &mut Noise) -> Vec<(&'static
     let step = 1.0 / plan.samples as f64;
     let count = ((plan.range.1 - plan.range.0) * plan.samples as f64).round() as usize + 1;
     let shown: Vec<f64> = (0..count).map(|i| plan.range.0 + i as f64 / plan.samples as f64).collect();
-    let depths: Vec<f64> = shown.iter().map(|d| well.unit.in_m(d + plan.shift)).collect();
-    let step_m = well.unit.in_m(step);
+    let depths: Vec<f64> = shown.iter().map(|d| well.unit.to_metres(d + plan.shift)).collect();
+    let step_m = well.unit.to_metres(step);
     let rock = rock::lay(&well.rock, &depths, step_m, noise);
     let bore = bore::cut(&well.bore, points, &rock, &depths, step_m, noise);
     let (diameter, speed) = match well.unit {
@@ -84,7 +82,7 @@ fn logs(well: &Well, points: &[path::Point], noise: &mut Noise) -> Vec<(&'static
     };
     let caliper = as_logged(well, &shown, &bore.diameter);
     let gamma = rock.gamma;
-    let rate = bore.rate.iter().map(|r| well.unit.from_m(*r)).collect();
+    let rate = bore.rate.iter().map(|r| well.unit.of_metres(*r)).collect();
     let decimals = if well.unit == Unit::Feet { 3 } else { 1 };
     let curve = |name, unit, about, decimals, values| log::Curve { name, unit, about, decimals, values };
     let mut list = Vec::new();

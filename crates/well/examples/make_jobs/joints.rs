@@ -58,7 +58,7 @@ pub fn text(plan: &Plan, noise: &mut Noise) -> String {
 }
 
 fn line(plan: &Plan, number: usize, serial: &str, kind: &str, metres: f64, remark: &str) -> String {
-    let length = plan.unit.from_m(metres);
+    let length = plan.unit.of_metres(metres);
     let decimals = if plan.unit == Unit::Feet { 2 } else { 3 };
     format!("{number},{serial},{kind},{},{length:.decimals$},{remark}\n", plan.stencil)
 }

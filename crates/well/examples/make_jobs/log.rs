@@ -42,7 +42,8 @@ pub fn text(head: &Head, unit: Unit, depths: &[f64], step: f64, curves: &[Curve]
         Unit::Metres => "M",
     };
     let (top, bottom) = (depths.first().copied().unwrap_or(0.0), depths.last().copied().unwrap_or(0.0));
-    let mut out = String::from("~VERSION INFORMATION\n VERS.   2.0 : CWLS LOG ASCII STANDARD - VERSION 2.0\n");
+    let mut out =
+        String::from("~VERSION INFORMATION\n VERS.   2.0 : CWLS LOG ASCII STANDARD - VERSION 2.0\n");
     out += " WRAP.    NO : ONE LINE PER DEPTH STEP\n~WELL INFORMATION\n#MNEM.UNIT    DATA : DESCRIPTION\n";
     for (name, value, about) in
         [("STRT", top, "START DEPTH"), ("STOP", bottom, "STOP DEPTH"), ("STEP", step, "STEP")]
@@ -62,7 +63,9 @@ pub fn text(head: &Head, unit: Unit, depths: &[f64], step: f64, curves: &[Curve]
     ] {
         out += &format!(" {name}.  {value} : {about}\n");
     }
-    out += &format!("~CURVE INFORMATION\n#MNEM.UNIT : DESCRIPTION\n DEPT.{symbol} : MEASURED DEPTH OF THE LOG\n");
+    out += &format!(
+        "~CURVE INFORMATION\n#MNEM.UNIT : DESCRIPTION\n DEPT.{symbol} : MEASURED DEPTH OF THE LOG\n"
+    );
     for curve in curves {
         out += &format!(" {}.{} : {}\n", curve.name, curve.unit, curve.about);
     }

@@ -44,7 +44,8 @@ pub fn lay(plan: &Plan, depths: &[f64], step: f64, noise: &mut Noise) -> Rock {
         })
         .collect();
     let gamma = (0..depths.len()).map(|i| plan.clean + plan.shale_adds * shale[i] + slow[i] + fast[i]);
-    let quality = (0..depths.len()).map(|i| (0.60 + trend[i] - 0.012 * slow[i] - 0.70 * shale[i]).clamp(0.02, 0.98));
+    let quality =
+        (0..depths.len()).map(|i| (0.60 + trend[i] - 0.012 * slow[i] - 0.70 * shale[i]).clamp(0.02, 0.98));
     let (gamma, quality) = (gamma.collect(), quality.collect());
     Rock { shale, gamma, quality }
 }

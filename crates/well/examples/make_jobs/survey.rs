@@ -44,8 +44,11 @@ pub fn text(plan: &Plan, points: &[Point], noise: &mut Noise) -> String {
     for station in &stations {
         let bend = before.map_or(0.0, |b| advance(&mut place, b, station));
         let length = before.map_or(0.0, |b| station.depth - b.depth);
-        let severity = if length > 0.0 { bend.to_degrees() / length * plan.unit.curvature_length() } else { 0.0 };
-        while let Some((_, remark)) = remarks.next_if(|(depth, _)| plan.unit.from_m(*depth) < station.depth) {
+        let severity =
+            if length > 0.0 { bend.to_degrees() / length * plan.unit.curvature_length() } else { 0.0 };
+        while let Some((_, remark)) =
+            remarks.next_if(|(depth, _)| plan.unit.of_metres(*depth) < station.depth)
+        {
             out += &format!("# {remark}\n");
         }
         out += &line(plan, station, place, severity);

@@ -16,7 +16,7 @@ pub const INCH: f64 = 0.0254;
 
 impl Unit {
     /// A length in this unit.
-    pub fn from_m(self, metres: f64) -> f64 {
+    pub fn of_metres(self, metres: f64) -> f64 {
         match self {
             Unit::Feet => metres / FOOT,
             Unit::Metres => metres,
@@ -24,7 +24,7 @@ impl Unit {
     }
 
     /// A length of this unit in metres.
-    pub fn in_m(self, value: f64) -> f64 {
+    pub fn to_metres(self, value: f64) -> f64 {
         match self {
             Unit::Feet => value * FOOT,
             Unit::Metres => value,
@@ -34,7 +34,7 @@ impl Unit {
     /// A depth in this unit, rounded as a survey states it: whole feet, tenths of a metre.
     pub fn rounded(self, metres: f64) -> f64 {
         match self {
-            Unit::Feet => self.from_m(metres).round(),
+            Unit::Feet => self.of_metres(metres).round(),
             Unit::Metres => (metres * 10.0).round() / 10.0,
         }
     }

@@ -231,9 +231,19 @@ fn item(line: Line, form: Form, notes: &mut Notes) -> Option<Item> {
     found.value = value.trim().to_string();
     found.description = description.trim().to_string();
     if found.mnemonic.is_empty() {
-        notes.count(&check::HEADER_LINE, "header lines without a name", line.number, line.text);
+        shift_name(&mut found);
+        notes.count(&check::HEADER_LINE, "header lines that begin with a point", line.number, line.text);
     }
     Some(found)
+}
+
+/// `.ILM .OHMM`: a point before the name moves each part one place on.
+fn shift_name(item: &mut Item) {
+    let Some(rest) = item.value.strip_prefix('.') else { return };
+    let (unit, value) = rest.split_at(rest.find(char::is_whitespace).unwrap_or(rest.len()));
+    let (unit, value) = (unit.to_string(), value.trim().to_string());
+    item.mnemonic = std::mem::replace(&mut item.unit, unit);
+    item.value = value;
 }
 
 /// The point that ends the name. A curve name may itself end with a point (`Cond..MS/M`); a unit
@@ -291,6 +301,7 @@ mod tests {
             (Form::Curve, "GR.gAPI: mean", ["GR", "gAPI", "", "mean"]),
             (Form::Curve, "DT  .US/M  ", ["DT", "US/M", "", ""]),
             (Form::Curve, " .OHMM : 5 RXO", ["", "OHMM", "", "5 RXO"]),
+            (Form::Curve, ".ILM .OHMM 7 : m", ["ILM", "OHMM", "7", "m"]),
             (Form::Curve, "GR", ["GR", "", "", ""]),
             (Form::ValueLast, "LOC . LOCATION:  Lat: 38.5", ["LOC", "", "Lat: 38.5", "LOCATION"]),
             (Form::ValueLast, "NULL. -999.25:", ["NULL", "", "-999.25", ""]),

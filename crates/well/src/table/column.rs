@@ -25,7 +25,8 @@ pub enum Need {
 pub struct Column {
     /// Name by which the caller asks for it, also taken as a heading.
     pub name: &'static str,
-    /// Other headings, in lower case, words parted by single spaces, no signs and no unit.
+    /// Other headings, in lower case, words parted by single spaces, no signs and no unit; where
+    /// a table has several, the one named first here is used.
     pub names: &'static [&'static str],
     /// What its cells hold.
     pub cell: Cell,

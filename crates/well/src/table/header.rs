@@ -35,14 +35,16 @@ impl Header {
     pub fn read(headings: &[String], wanted: &[Column]) -> Self {
         let mut header = Self { headings: headings.to_vec(), ..Self::default() };
         for column in wanted {
-            let mut fits = headings
-                .iter()
-                .enumerate()
-                .filter_map(|(at, text)| fit(text, column).map(|scale| (at, text, scale)));
-            if let Some((at, text, scale)) = fits.next() {
+            let fits = headings.iter().enumerate();
+            let fits = fits.filter_map(|(at, text)| fit(text, column).map(|(rank, scale)| (rank, at, text, scale)));
+            let mut fits: Vec<_> = fits.collect();
+            // the name listed first goes first, then the heading further left
+            fits.sort_by_key(|(rank, at, ..)| (*rank, *at));
+            let mut fits = fits.into_iter();
+            if let Some((_, at, text, scale)) = fits.next() {
                 let (name, cell) = (column.name, column.cell);
                 header.columns.push(Mapped { name, at, heading: text.clone(), cell, scale });
-                header.twice.extend(fits.map(|(_, text, _)| (column.name, text.clone())));
+                header.twice.extend(fits.map(|(_, _, text, _)| (column.name, text.clone())));
             }
         }
         header
@@ -93,25 +95,31 @@ fn bare(cell: &str) -> String {
     cell.trim().trim_matches(['(', ')', '[', ']']).trim().to_string()
 }
 
-/// Whether a heading names the column; with the unit it states, if it states one.
-fn fit(heading: &str, column: &Column) -> Option<Option<Scale>> {
+/// Whether a heading names the column: the rank of the name, and the unit if one is stated.
+fn fit(heading: &str, column: &Column) -> Option<(usize, Option<Scale>)> {
     let kind = match column.cell {
         Cell::Quantity(kind) => Some(kind),
         Cell::Text => None,
     };
-    let named = |name: &str| column.names.contains(&name) || column.name == name;
+    let rank = |name: &str| match column.names.iter().position(|n| *n == name) {
+        Some(at) => Some(at + 1),
+        None => (column.name == name).then_some(0),
+    };
     let whole = plain_name(heading);
-    if named(&whole) {
-        return Some(None);
+    if let Some(rank) = rank(&whole) {
+        // a heading such as `Feet` is name and unit in one
+        return Some((rank, kind.and_then(|k| Scale::find(k, &whole))));
     }
     // A bracket that is no unit may be part of the name: `Depth (measured) [ft]`.
-    if let Some((_, inside)) = bracketed(heading).filter(|(name, _)| named(&plain_name(name))) {
-        return Some(kind.and_then(|k| Scale::find(k, &inside)));
+    let inside_bracket = bracketed(heading).and_then(|(name, unit)| Some((rank(&plain_name(&name))?, unit)));
+    if let Some((rank, unit)) = inside_bracket {
+        return Some((rank, kind.and_then(|k| Scale::find(k, &unit))));
     }
     let kind = kind?;
     let after_comma = heading.rsplit_once(',').map(|(name, unit)| (plain_name(name), unit.to_string()));
     let candidates = after_comma.into_iter().chain(trailing_units(&whole));
-    candidates.filter(|(name, _)| named(name)).find_map(|(_, unit)| Scale::find(kind, &unit)).map(Some)
+    let ranked = candidates.filter_map(|(name, unit)| Some((rank(&name)?, unit)));
+    ranked.into_iter().find_map(|(rank, unit)| Scale::find(kind, &unit).map(|scale| (rank, Some(scale))))
 }
 
 /// Lower-case words of a heading with single spaces; `#` becomes `number`.

@@ -299,13 +299,16 @@ fn settle_units(header: &mut Header, wanted: &[Column], own: &[&str], notes: &mu
                 notes.whole(&check::UNIT_ASSUMED, message);
             }
             None => {
-                settled &= !is_required(wanted, column.name);
+                let needed = is_required(wanted, column.name);
+                settled &= !needed;
                 let message = format!(
                     "column `{}` states no unit; write it into the heading, one of: {}",
                     column.heading,
                     units_of(kind)
                 );
-                notes.whole(&check::UNIT_MISSING, message);
+                let weight = if needed { Severity::Stop } else { Severity::Warn };
+                let finding = check::UNIT_MISSING.found(message).file(notes.file().to_string());
+                notes.add(finding.severity(weight));
             }
         }
     }
@@ -370,15 +373,28 @@ fn keep(
             Cell::Quantity(kind) => match quantity(cell, kind, column.scale.as_ref(), comma) {
                 Ok(si) => Held::Number(si),
                 Err(fault) => {
-                    faulty = true;
-                    let message = fault_message(fault, cell, column);
-                    notes.at(&check::BAD_CELL, line.number, line.of(source.text), message);
+                    faulty |= is_required(wanted, column.name);
+                    note_fault(source, column, (line, cell, fault), is_required(wanted, column.name), notes);
                     Held::Nothing
                 }
             },
         });
     }
     Kept { line: line.number, span: line.span.clone(), held, faulty }
+}
+
+/// A cell that cannot be read stops the job in a needed column, and is a warning elsewhere.
+fn note_fault(
+    source: &Source,
+    column: &Mapped,
+    (line, cell, fault): (&Line, &str, CellFault),
+    needed: bool,
+    notes: &mut Notes,
+) {
+    let finding = check::BAD_CELL.found(fault_message(fault, cell, column));
+    let weight = if needed { Severity::Stop } else { Severity::Warn };
+    let finding = finding.line(notes.file().to_string(), line.number, line.of(source.text));
+    notes.add(finding.severity(weight));
 }
 
 fn fault_message(fault: CellFault, cell: &str, column: &Mapped) -> String {

@@ -327,24 +327,14 @@ fn on_arc(arc: &Arc, from_upper: f64) -> (Length, f64) {
 /// Stations with the azimuth of the nearest inclined one where they are vertical: the next one
 /// below, or the last one above.
 fn with_azimuths(stations: &[Station]) -> Vec<Station> {
-    let mut out = stations.to_vec();
-    let mut below: Option<Angle> = None;
-    for station in out.iter_mut().rev() {
-        if station.direction().has_azimuth() {
-            below = Some(station.azimuth);
-        } else if let Some(azimuth) = below {
-            station.azimuth = azimuth;
-        }
-    }
-    let mut above: Option<Angle> = None;
-    for station in &mut out {
-        if station.direction().has_azimuth() {
-            above = Some(station.azimuth);
-        } else if let (None, Some(azimuth)) = (below, above) {
-            station.azimuth = azimuth;
-        } else if let Some(azimuth) = above.filter(|_| below.is_none()) {
-            station.azimuth = azimuth;
-        }
-    }
-    out
+    let carry = |last: &mut Option<Angle>, s: &Station| {
+        *last = if s.direction().has_azimuth() { Some(s.azimuth) } else { *last };
+        Some(*last)
+    };
+    let above = stations.iter().scan(None, carry);
+    let mut below: Vec<Option<Angle>> = stations.iter().rev().scan(None, carry).collect();
+    below.reverse();
+    let nearest = below.into_iter().zip(above);
+    let all = stations.iter().zip(nearest);
+    all.map(|(s, (b, a))| Station { azimuth: b.or(a).unwrap_or(s.azimuth), ..*s }).collect()
 }

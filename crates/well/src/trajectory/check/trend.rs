@@ -7,10 +7,11 @@ pub static OFF_TREND: Check = Check {
     id: "survey-off-trend",
     severity: Severity::Warn,
     title: "a station lies off the line of its neighbours",
-    checks: "The direction of each station is compared with that of the arc between the two stations beside it. It \
-             is pointed out when it is off by more than 1.5 deg, more than six times what is usual among the \
-             twenty stations around it, and more than at either neighbour. The first and last station have no \
-             neighbour on one side and are not checked.",
+    checks: "The direction of each station is compared with that of the arc between the two stations beside it. A \
+             station with an error is off by the error there, and by about half of it, the other way, at its two \
+             neighbours. A station is pointed out when such an error is above 1.5 deg, above six times what is \
+             usual among the twenty stations around it, and explains at least 80 % of the three deviations; a bend \
+             that starts at a station explains no more than 67 %. The first and last station are not checked.",
     why: "One bad station makes two false doglegs, one on each side, and shifts the whole hole below it. Tools are \
           then kept out of good hole, and vertical depths are wrong to the toe.",
     next: "Compare with the raw survey; correct or delete the station, or confirm it with the directional driller.",

@@ -1,0 +1,149 @@
+//! From the job folder to the job: the job file, its data files, and everything there is to say
+//! of them. Reading goes on past faults; the job is complete only when every part of it is.
+
+mod check;
+mod parts;
+mod quality;
+
+use quantity::*;
+
+pub use check::CHECKS;
+pub use parts::PipeString;
+pub use quality::Quality;
+
+use crate::finding::{Finding, Read, Severity};
+use crate::hole::Hole;
+use crate::host::{Host, HostError};
+use crate::job::{JOB_FILE, JobFile, StringRole, judge, read_job_file};
+use crate::record::Document;
+use crate::tally::{Joint, JointKind};
+use crate::trajectory::Trajectory;
+
+/// A job, complete: what every phase of the plan works on.
+#[derive(Debug, Clone)]
+pub struct Job {
+    /// The job file.
+    pub file: JobFile,
+    /// Its text, lines and assumptions.
+    pub document: Document,
+    /// The path of the hole.
+    pub trajectory: Trajectory,
+    /// The hole as drilled.
+    pub hole: Hole,
+    /// The strings of pipe, in the order of the job file.
+    pub strings: Vec<PipeString>,
+    /// Joints of the rack, in running order, toe first.
+    pub joints: Vec<Joint>,
+    /// The log of rock quality, if there is one.
+    pub quality: Option<Quality>,
+    /// SHA-256 of every input file with its name, in hexadecimal.
+    pub input_hash: String,
+}
+
+impl Job {
+    /// The liner.
+    pub fn liner(&self) -> Option<&PipeString> {
+        self.strings.iter().find(|s| s.table.role == StringRole::Liner)
+    }
+
+    /// Joints that are run one on the other, toe first: all of the tally but its pups.
+    pub fn running_joints(&self) -> impl Iterator<Item = &Joint> {
+        self.joints.iter().filter(|j| j.kind != JointKind::Pup)
+    }
+
+    /// Pups on location: those of the tally file, then those of the job file.
+    pub fn pups(&self) -> impl Iterator<Item = Length> + '_ {
+        let filed = self.joints.iter().filter(|j| j.kind == JointKind::Pup).map(|j| j.length);
+        filed.chain(self.file.tally.pup.iter().copied())
+    }
+
+    /// Undisturbed temperature of the rock at a vertical depth, on the straight line through
+    /// surface and reference depth.
+    pub fn rock_temperature(&self, tvd: TrueVerticalDepth) -> Temperature {
+        let rock = &self.file.rock;
+        let share = tvd.si() / rock.bottom_temperature_depth.si().max(1.0);
+        rock.surface_temperature + (rock.bottom_temperature - rock.surface_temperature) * share
+    }
+
+    /// One standard deviation of a pipe depth: it grows linearly from zero at the surface.
+    pub fn depth_sigma(&self, depth: MeasuredDepth) -> Length {
+        self.file.hole.depth_sigma * (depth.si() / self.file.hole.total_depth.si().max(1.0)).clamp(0.0, 1.5)
+    }
+}
+
+/// Reads a job from its folder.
+pub fn read_job(host: &dyn Host) -> Read<Job> {
+    let mut desk = Desk { host, findings: Vec::new(), hash: sha2::Sha256::default() };
+    let Some(bytes) = desk.fetch(JOB_FILE, "") else { return Read::none(desk.findings) };
+    let Ok(text) = String::from_utf8(bytes) else {
+        desk.findings.push(check::NOT_TEXT.found("the job file is not UTF-8 text").file(JOB_FILE));
+        return Read::none(desk.findings);
+    };
+    let (read, document) = read_job_file(&text);
+    desk.findings.extend(read.findings);
+    let Some(file) = read.value else { return Read::none(desk.findings) };
+    desk.findings.extend(judge(&file));
+    let trajectory = desk.survey(&file);
+    let hole = desk.hole(&file);
+    let strings = desk.strings(&file);
+    let joints = desk.joints(&file);
+    let quality = desk.quality(&file);
+    let input_hash = desk.digest();
+    let findings = desk.findings.into_iter().map(|f| document.locate(f)).collect();
+    let parts = (trajectory, hole, strings, joints, quality);
+    let (Some(trajectory), Some(hole), Some(strings), Some(joints), Some(quality)) = parts else {
+        return Read::none(findings);
+    };
+    Read::some(Job { file, document, trajectory, hole, strings, joints, quality, input_hash }, findings)
+}
+
+/// Reading in progress: the host, the findings so far, the hash of what was read.
+struct Desk<'a> {
+    host: &'a dyn Host,
+    findings: Vec<Finding>,
+    hash: sha2::Sha256,
+}
+
+impl Desk<'_> {
+    /// The bytes of a file that a field names.
+    fn fetch(&mut self, name: &str, field: &str) -> Option<Vec<u8>> {
+        use sha2::Digest;
+        match self.host.read(name) {
+            Ok(bytes) => {
+                self.hash.update((name.len() as u64).to_le_bytes());
+                self.hash.update(name.as_bytes());
+                self.hash.update((bytes.len() as u64).to_le_bytes());
+                self.hash.update(&bytes);
+                Some(bytes)
+            }
+            Err(e) => {
+                let check = match e {
+                    HostError::Absent(_) => &check::ABSENT,
+                    _ => &check::UNREADABLE,
+                };
+                let mut finding = check.found(e.to_string());
+                if !field.is_empty() {
+                    finding = finding.field(field);
+                }
+                self.findings.push(finding);
+                None
+            }
+        }
+    }
+
+    /// Takes a reader's findings and its value.
+    fn take<T>(&mut self, read: Read<T>) -> Option<T> {
+        self.findings.extend(read.findings);
+        read.value
+    }
+
+    fn digest(&self) -> String {
+        use sha2::Digest;
+        self.hash.clone().finalize().iter().map(|b| format!("{b:02x}")).collect()
+    }
+}
+
+/// Whether any finding stops the job.
+pub fn stops(findings: &[Finding]) -> bool {
+    findings.iter().any(|f| f.severity == Severity::Stop)
+}

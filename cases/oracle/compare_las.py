@@ -120,6 +120,13 @@ def same_number(a, b):
     return math.isclose(a, b, rel_tol=1e-9, abs_tol=1e-9)
 
 
+def shown(value):
+    """A value for the page: numbers with ten digits."""
+    if isinstance(value, list):
+        return " to ".join(map(shown, value))
+    return f"{value:.10g}" if isinstance(value, float) else f"`{value}`" if isinstance(value, str) else str(value)
+
+
 def same_text(a, b):
     """Equal as numbers, or as words without regard to blanks."""
     a, b = " ".join(a.split()), " ".join(b.split())
@@ -135,13 +142,12 @@ def differences(mine, other):
     """Kind and detail of every difference between two readings."""
     curves, found = (mine["curves"], other["curves"]), []
     if not same_number(mine["null"], other["null"]):
-        found.append(("null", f"{mine['null']} against {other['null']}"))
+        found.append(("null", f"{shown(mine['null'])} against {shown(other['null'])}"))
     depth = mine["index"]["kind"] == "depth" and mine["index"]["first_m"] is not None
     ends = [mine["index"]["first_m"], mine["index"]["last_m"]] if depth else None
-    if (ends is None) != (other["metres"] is None):
-        found.append(("depth", f"{ends} against {other['metres']} m"))
-    elif ends and not all(map(same_number, ends, other["metres"])):
-        found.append(("depth", f"{ends} against {other['metres']} m"))
+    one = (ends is None) != (other["metres"] is None)
+    if one or (ends and not all(map(same_number, ends, other["metres"]))):
+        found.append(("depth", f"{shown(ends)} against {shown(other['metres'])}, m"))
     if len(curves[0]) != len(curves[1]):
         return found + [("curves", f"{len(curves[0])} against {len(curves[1])}")]
     for a, b in zip(*curves):
@@ -167,7 +173,7 @@ def column_differences(a, b):
     else:
         wrong = [k for k in ("characters", "first", "last") if x[k] != y[k]]
     if wrong:
-        found.append(("values", f"{name}: " + ", ".join(f"{k} {x[k]} against {y[k]}" for k in wrong)))
+        found.append(("values", f"{name}: " + ", ".join(f"{k} {shown(x[k])} against {shown(y[k])}" for k in wrong)))
     return found
 
 

@@ -2,7 +2,7 @@
 
 Water: the formulations of 1995 and 1997 in iapws, the viscosity of 2008 with their densities.
 Brine: the polynomials in 40 digits with mpmath, and CoolProp's table fit for sodium chloride at
-20 degC. Slurry viscosity: mpmath.
+20 degC. Slurry viscosity: mpmath. Power law: quadrature of the velocity profile.
 
 Run: python cases/oracle/make_fluid.py   (pins in cases/oracle/requirements.txt)
 """
@@ -181,7 +181,26 @@ def slurry_viscosity():
     out.write()
 
 
+def rheology():
+    out = CaseFile("fluid/rheology_sweep.toml", "make_fluid.py", f"mpmath {mp.__version__}")
+    for n, k, u, d in (("1", "0.001", "2", "0.1"), ("0.8", "0.02", "1.5", "0.1"), ("0.5", "1", "3", "0.0996"), ("0.3", "4", "4", "0.12")):
+        nn, kk, uu, r = mp.mpf(n), mp.mpf(k), mp.mpf(u), mp.mpf(d) / 2
+        # mean velocity in a pipe from the wall stress: U = 1/R^2 int rate(r) r^2 dr
+        mean = lambda stress: mp.quad(lambda x: (stress * x / r / kk) ** (1 / nn) * x**2, [0, r]) / r**2
+        stress = mp.findroot(lambda s: mean(mp.e**s) - uu, mp.log(kk * (4 * uu / r) ** nn))
+        stress = mp.e**stress
+        wall = (stress / kk) ** (1 / nn)
+        out.case(
+            f"pipe by its velocity profile, n {n}", "metzner_reed_1955", "mpmath_library quad of the velocity profile",
+            {"n": n, "k": f"{k} Pa.s^n", "density": "1000 kg/m3", "velocity": f"{u} m/s", "bore": f"{d} m"},
+            {"reynolds": number(16 / (stress / (500 * uu**2))), "wall_shear_rate": f"{number(wall)} 1/s"},
+            {"*": "1e-8 %"}, "16/f from the wall stress of the profile",
+        )
+    out.write()
+
+
 if __name__ == "__main__":
+    rheology()
     water()
     brine()
     slurry_viscosity()

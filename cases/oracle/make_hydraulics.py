@@ -18,7 +18,7 @@ import scipy
 from CoolProp.CoolProp import PropsSI
 from fluids.fittings import contraction_sharp, diffuser_sharp
 from fluids.flow_meter import C_Reader_Harris_Gallagher, discharge_coefficient_to_K
-from fluids.friction import Churchill_1977, Colebrook, Haaland
+from fluids.friction import Churchill_1977, Colebrook, Haaland, friction_laminar
 from make_fluid import CaseFile, number
 from scipy.integrate import quad, solve_bvp, solve_ivp
 from scipy.optimize import brentq, nnls
@@ -70,6 +70,23 @@ def friction():
                 f"dodge_metzner_1959 at Re {re:g} and n {n}", "dodge_metzner_1959", "scipy_library brentq, dodge_metzner1959",
                 {"reynolds": f"{re:g}", "n": str(n)}, {"fanning": number(f)}, {"fanning": "1e-8 %"}, "root by bracketing",
             )
+    for n in (1, 0.7, 0.45):
+        low, high = 3470 - 1370 * n, 4270 - 1370 * n
+        turbulent = lambda re: brentq(lambda f: 1 / math.sqrt(f) - 4 / n**0.75 * math.log10(re * f ** (1 - n / 2)) + 0.4 / n**1.2, 1e-5, 0.1, xtol=1e-18, rtol=1e-15)
+        for where, re, f in (
+            ("the laminar end", low, 16 / low), ("the turbulent end", high, turbulent(high)),
+            ("the middle", math.sqrt(low * high), math.sqrt(16 / low * turbulent(high))), ("well above", 2e4, turbulent(2e4)),
+        ):
+            out.case(
+                f"power law of n {n} at {where} of transition", "power_law_friction", "scipy_library brentq, dodge_metzner1959",
+                {"reynolds": number(re, 16), "n": str(n)}, {"fanning": number(f)}, {"fanning": "1e-7 %"},
+                "the middle of the logarithms is the geometric mean",
+            )
+    for re in (64, 640, 2000):
+        out.case(
+            f"laminar at Re {re}", "laminar_friction", "fluids_library friction_laminar", {"reynolds": str(re)},
+            {"darcy": number(friction_laminar(re))}, {"darcy": "1e-10 %"}, "same law, other code",
+        )
     for re in (1e4, 4e4, 1e5, 1e6, 5e6):
         for word, key, a, b in (("prandtl_karman", "virk1975", 4.0, 0.4), ("virk_mdr", "virk1975", 19.0, 32.4)):
             out.case(
@@ -284,6 +301,12 @@ def ports():
             {"rate": f"{q} bbl/min", "density": f"{ppg} lb/gal", "count": str(n), "diameter": f"{d} in", "cd": str(cd)},
             {"loss": f"{number(k * m(ppg) * q**2 / (n**2 * m(d) ** 4 * m(cd) ** 2))} psi"}, {"loss": "1e-8 %"},
             "field form with the derived constant",
+        )
+        out.case(
+            f"{n} holes of {d} in counted from their drop", "open_ports", "mpmath_library (constant from the exact units)",
+            {"per_rate_squared": f"{number(k * m(ppg) / (n**2 * m(d) ** 4 * m(cd) ** 2), 15)} psi/(bbl/min)2",
+             "density": f"{ppg} lb/gal", "diameter": f"{d} in", "cd": str(cd)},
+            {"count": str(n)}, {"count": "1e-9"}, "inverse of the field form",
         )
     rng = np.random.default_rng(7)
     for b, a, noise in ((0.8, 40.0, 0.0), (0.8, 40.0, 15.0), (2.0, 0.0, 10.0), (0.0, 150.0, 10.0)):
@@ -502,7 +525,7 @@ def landings():
             limit = rates[np.argmax(over)]
             out.case(
                 f"{peak} of a sleeve of {opening} psi under {headroom} psi of headroom", "landing_rate_limit",
-                "numpy search over rates (scipy_library)",
+                "joukowsky1904, search over rates with numpy",
                 {**string, "opening_pressure": f"{opening} psi", "headroom": f"{headroom} psi", "peak": peak},
                 {"rate": f"{limit:.3f} bbl/min"}, {"rate": "0.003 bbl/min"}, "the first rate of a fine search that passes the headroom",
             )

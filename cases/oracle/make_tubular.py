@@ -64,7 +64,7 @@ def crossings(yp):
 for ksi in (40, 55, 65, 80, 90, 95, 110, 125, 140, 155, 180):
     f, g, first, second, third = crossings(mp.mpf(ksi) * 1000)
     add(f"{ksi} ksi: limits as crossings of the formulas", "collapse_coefficients",
-        "mpmath: roots of yield = plastic, plastic = transition, and the touching point of transition and elastic",
+        "mpmath_library: roots of yield = plastic, plastic = transition, and the touching point of transition and elastic",
         {"yield_strength": f"{ksi} ksi"},
         {"f": text(f, ""), "g": text(g, ""), "yield_limit": text(first, ""), "plastic_limit": text(second, ""),
          "transition_limit": text(third, "")},
@@ -108,7 +108,7 @@ def section(name, d, t, load, k=1.0):
     worst = max(stress.values())
     expected = {key: text(value, "psi") for key, value in stress.items()}
     expected |= {"von_mises": text(worst, "psi"), "safety_factor": text(110e3 / worst, "")}
-    add(name, "triaxial", "scipy solve_bvp for the wall, numpy eigenvalues for the stress",
+    add(name, "triaxial", "scipy_library: solve_bvp for the wall, numpy eigenvalues for the stress",
         {"outer": f"{d} in", "wall": f"{t} in", "yield_strength": "110 ksi", "axial_force": f"{force} lbf",
          "internal_pressure": f"{p_in} psi", "external_pressure": f"{p_out} psi",
          "curvature": f"{dls} deg/100ft", "torque": f"{torque} ft.lbf", "wall_tolerance": f"{k}"},
@@ -187,11 +187,11 @@ LINER = [
 for name, sections, bore, casing, before, after in LINER:
     string = (sections, bore, casing)
     change = strain_integral(string, after) - strain_integral(string, before)
-    add(name, "string_length_change", "scipy quad over the strain of every inch", string_inputs(string, before, after),
+    add(name, "string_length_change", "scipy_library: quad over the strain of every inch", string_inputs(string, before, after),
         {"total": text(change, "in")}, {"*": "0.00001 in"}, "quadrature error and nine written digits")
     if len(sections) == 1:
         outer, inner, length, mass = sections[0]
-        add(name + ", closed forms", "tubing_length_change", "scipy quad over the strain of every inch",
+        add(name + ", closed forms", "tubing_length_change", "scipy_library: quad over the strain of every inch",
             {"outer": f"{outer} in", "inner": f"{inner} in", "mass": f"{mass} lb/ft", "length": f"{length} ft",
              **{k: v for k, v in string_inputs(string, before, after).items()
                 if k not in ("outers", "inners", "lengths", "masses")}},
@@ -212,7 +212,7 @@ for name, after in (("squeeze", column(15, 7.31, 5000, 1000, -20)), ("frac, no b
     difference = after["pi"] - after["po"] + (after["gi"] - after["go"]) * PPG * depth
     weight = 6.5 / 12 + PPG * (after["gi"] * area(2.441) - after["go"] * area(2.875))
     add(f"{name}: force that leaves the string its length", "packer_restraint",
-        "scipy brentq on the numerically integrated length",
+        "scipy_library: brentq on the numerically integrated length",
         {"outer": "2.875 in", "inner": "2.441 in", "length": "10000 ft", "casing_inner": "6.094 in",
          "weight": text(weight, "lbf/in"), "fictitious_force": text(area(3.25) * difference, "lbf"),
          "free_change": text(free, "in")},
@@ -244,7 +244,7 @@ for outer, inner, dpi, dpo, dt, seat, ds, place in (
     ai, ao = np.pi / 4 * inner**2, np.pi / 4 * outer**2
     heel, toe = bar(ao - ai, ai, ao, dpi, dpo, dt, seat * np.pi / 4 * ds**2, place)
     add(f"{outer} in span: {dpi} and {dpo} psi, {dt} degF, {seat} psi over the ball", "anchored_span_force",
-        "numpy: 200 bar elements between two fixed ends",
+        "numpy_library: 200 bar elements between two fixed ends",
         {"outer": f"{outer} in", "inner": f"{inner} in", "inside_change": f"{dpi} psi", "outside_change": f"{dpo} psi",
          "temperature_change": f"{dt} degF", "seat_difference": f"{seat} psi", "seat_bore": f"{ds} in",
          "seat_place": f"{place}", "seat_path": "both-sides"},
@@ -256,7 +256,7 @@ for outer, inner, dpi, dpo, dt, seat, ds, place in (
 
 grid, share = [20, 100, 150, 200], [1.0, 0.97, 0.95, 0.92]
 for t in (20, 61.5, 100, 137.5, 199.9):
-    add(f"share at {t} degC", "yield_at_temperature", "numpy interp",
+    add(f"share at {t} degC", "yield_at_temperature", "numpy_library: interp",
         {"yield_strength": "80 ksi", "temperature": f"{t} degC",
          "temperatures": ", ".join(f"{x} degC" for x in grid), "shares": ", ".join(str(x) for x in share)},
         {"share": text(np.interp(t, grid, share), ""), "inside": "1"}, {"*": "0.0000001"}, "nine written digits")

@@ -28,7 +28,10 @@ type Text = Result<(&'static str, &'static str), Fault>;
 
 fn case_files() -> impl Iterator<Item = Text> {
     let holds = |path: &str| path.split('/').next().is_some_and(|folder| !NO_CASES.contains(&folder));
-    files::CASES.iter().filter(move |(path, _)| holds(path)).map(|(path, bytes)| text(path, bytes).map(|text| (*path, text)))
+    files::CASES
+        .iter()
+        .filter(move |(path, _)| holds(path))
+        .map(|(path, bytes)| text(path, bytes).map(|text| (*path, text)))
 }
 
 /// The built-in reference cases with the file each stands in.

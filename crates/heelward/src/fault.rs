@@ -57,14 +57,19 @@ impl Fault {
 }
 
 fn please_report() -> String {
-    format!("This is a fault of the program (version {VERSION}), not of your input; please report it with the command you typed.")
+    format!(
+        "This is a fault of the program (version {VERSION}), not of your input; please report it with the command you typed."
+    )
 }
 
 /// What is said after a panic.
 pub(crate) fn apology(info: &std::panic::PanicHookInfo<'_>) -> String {
     let words = info.payload_as_str().unwrap_or("no further words");
     let place = info.location().map(|l| format!(" at {}:{}", l.file(), l.line())).unwrap_or_default();
-    format!("error: heelward has failed{place}: {words}\n  {}\n  No result of this run may be used.", please_report())
+    format!(
+        "error: heelward has failed{place}: {words}\n  {}\n  No result of this run may be used.",
+        please_report()
+    )
 }
 
 #[cfg(test)]

@@ -75,7 +75,9 @@ pub(crate) fn folder(job: &Path) -> Result<PathBuf, Fault> {
         };
     }
     match (job.file_name().is_some_and(|n| n == JOB_FILE), job.is_file()) {
-        (true, true) => Ok(job.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new(".")).into()),
+        (true, true) => {
+            Ok(job.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new(".")).into())
+        }
         (false, true) => Err(Fault::input_next(
             format!("`{named}` is not a {JOB_FILE}"),
             format!("A job is one folder with a {JOB_FILE} in it."),

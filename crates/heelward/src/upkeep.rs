@@ -37,7 +37,8 @@ impl Document {
     /// Writes it below `root`.
     pub fn write(&self, root: &Path) -> Result<(), Fault> {
         let path = root.join(self.path);
-        let refused = |e: std::io::Error| Fault::input(format!("`{}` cannot be written: {e}", path.display()));
+        let refused =
+            |e: std::io::Error| Fault::input(format!("`{}` cannot be written: {e}", path.display()));
         if let Some(folder) = path.parent() {
             std::fs::create_dir_all(folder).map_err(refused)?;
         }
@@ -84,7 +85,9 @@ fn commands() -> Result<String, Fault> {
     let mut out = markdown::head("Commands", about);
     let mut root = Cli::command().term_width(100);
     root.build();
-    let page = |command: &mut clap::Command| format!("```text\n{}\n```\n", command.render_long_help().to_string().trim_end());
+    let page = |command: &mut clap::Command| {
+        format!("```text\n{}\n```\n", command.render_long_help().to_string().trim_end())
+    };
     out += &page(&mut root.clone());
     for under in root.get_subcommands().filter(|c| !c.is_hide_set() && c.get_name() != "help") {
         out += &format!("\n## {}\n\n{}", under.get_name(), page(&mut under.clone().term_width(100)));

@@ -1,4 +1,5 @@
 //! `calc` and `explain` as they are typed.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{command, finish, run};

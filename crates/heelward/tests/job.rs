@@ -1,4 +1,5 @@
 //! `new`, `check`, `plan` and `workings` on a job folder.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{Scratch, command, finish, names, run};
@@ -78,11 +79,19 @@ fn a_broken_job_file_gives_every_fault_with_its_line() {
     scratch.put("job.toml", BROKEN);
     let check = run(&["check", &scratch.path("")]);
     assert_eq!(check.code, 1);
-    let ids = ["job-unknown-field", "job-wrong-type", "job-choice", "job-unit", "job-negative", "job-missing-field"];
+    let ids = [
+        "job-unknown-field",
+        "job-wrong-type",
+        "job-choice",
+        "job-unit",
+        "job-negative",
+        "job-missing-field",
+    ];
     for id in ids {
         assert!(check.out.contains(&format!("stop  {id}  job.toml:")), "{id} is not in:\n{}", check.out);
     }
-    let entries = check.out.split("\n\n").filter(|e| e.starts_with("stop  ") && !e.contains("job-missing-field"));
+    let entries =
+        check.out.split("\n\n").filter(|e| e.starts_with("stop  ") && !e.contains("job-missing-field"));
     insta::assert_snapshot!(entries.collect::<Vec<_>>().join("\n\n"));
     assert!(check.out.contains("Decision support, not a safety system."));
 }
@@ -120,9 +129,19 @@ fn garbage_never_makes_the_program_fail() {
     let scratch = Scratch::new("garbage");
     let deep = "[".repeat(5000);
     let long = format!("job = \"{}\"", "x".repeat(100_000));
-    for (i, text) in ["", "=", "[job", "[[string]]\n[[string]]", "job = 1", &deep, &long, "\u{feff}[job]\n", "[job]\nname = nan"]
-        .iter()
-        .enumerate()
+    for (i, text) in [
+        "",
+        "=",
+        "[job",
+        "[[string]]\n[[string]]",
+        "job = 1",
+        &deep,
+        &long,
+        "\u{feff}[job]\n",
+        "[job]\nname = nan",
+    ]
+    .iter()
+    .enumerate()
     {
         scratch.put(&format!("{i}/job.toml"), text);
         let check = run(&["check", &scratch.path(&i.to_string())]);
@@ -132,7 +151,8 @@ fn garbage_never_makes_the_program_fail() {
 
 #[test]
 fn usage_slips_are_bad_input() {
-    for words in [&["chekc"][..], &["calc"], &[], &["schema", "jobb"], &["calc", "x", "--units", "imperial"]] {
+    for words in [&["chekc"][..], &["calc"], &[], &["schema", "jobb"], &["calc", "x", "--units", "imperial"]]
+    {
         let slip = run(words);
         assert_eq!(slip.code, 1, "{words:?}");
         assert!(slip.out.is_empty() && !slip.err.is_empty(), "{words:?}");

@@ -1,4 +1,5 @@
 //! `verify` on the built-in cases and on files of one's own.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{Scratch, command, names, run};

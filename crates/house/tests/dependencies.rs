@@ -1,4 +1,5 @@
 //! Dependencies are few, listed with their reason, and of a licence that may be shipped.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{crates, read, root};
@@ -17,7 +18,9 @@ fn direct() -> BTreeSet<String> {
     for name in &own {
         let manifest: toml::Table = read(&format!("crates/{name}/Cargo.toml")).parse().unwrap();
         for table in ["dependencies", "dev-dependencies", "build-dependencies"] {
-            out.extend(manifest.get(table).and_then(|t| t.as_table()).into_iter().flat_map(|t| t.keys().cloned()));
+            out.extend(
+                manifest.get(table).and_then(|t| t.as_table()).into_iter().flat_map(|t| t.keys().cloned()),
+            );
         }
     }
     for package in ["web/package.json", "package.json"] {
@@ -36,7 +39,8 @@ fn direct() -> BTreeSet<String> {
 /// The cells of every row of a table whose first cell is a name in back quotes.
 fn rows() -> BTreeMap<String, Vec<String>> {
     let text = read(LIST);
-    let cells = |line: &str| line.trim_matches('|').split('|').map(|c| c.trim().to_string()).collect::<Vec<_>>();
+    let cells =
+        |line: &str| line.trim_matches('|').split('|').map(|c| c.trim().to_string()).collect::<Vec<_>>();
     let rows = text.lines().filter(|l| l.starts_with("| `")).map(cells);
     rows.map(|row| (row[0].trim_matches('`').to_string(), row)).collect()
 }
@@ -50,7 +54,10 @@ fn every_direct_dependency_is_listed_with_its_reason() {
     assert!(missing.is_empty(), "not in {LIST}: {missing:?}");
     assert!(gone.is_empty(), "in {LIST} but not used: {gone:?}");
     for (name, row) in rows() {
-        assert!(row.len() >= 5 && row.iter().all(|c| !c.is_empty()), "{LIST}: the row of {name} is not complete");
+        assert!(
+            row.len() >= 5 && row.iter().all(|c| !c.is_empty()),
+            "{LIST}: the row of {name} is not complete"
+        );
     }
 }
 
@@ -95,7 +102,9 @@ fn metadata() -> serde_json::Value {
         output.status.success().then(|| serde_json::from_slice(&output.stdout).unwrap())
     };
     let host = format!("{}-unknown-linux-gnu", std::env::consts::ARCH);
-    ask(&[]).or_else(|| ask(&["--offline", "--filter-platform", &host])).unwrap_or_else(|| panic!("cargo metadata fails"))
+    ask(&[])
+        .or_else(|| ask(&["--offline", "--filter-platform", &host]))
+        .unwrap_or_else(|| panic!("cargo metadata fails"))
 }
 
 #[test]
@@ -112,7 +121,9 @@ fn every_package_has_a_licence_that_may_be_shipped() {
     for lock in ["web/package-lock.json", "package-lock.json"] {
         let text = std::fs::read_to_string(root().join(lock)).unwrap_or_else(|_| "{}".into());
         let json: serde_json::Value = serde_json::from_str(&text).unwrap();
-        for (path, package) in json["packages"].as_object().into_iter().flatten().filter(|(p, _)| !p.is_empty()) {
+        for (path, package) in
+            json["packages"].as_object().into_iter().flatten().filter(|(p, _)| !p.is_empty())
+        {
             let licence = package["license"].as_str().unwrap_or("");
             if !is_allowed(licence, &allowed) {
                 refused.push(format!("{path}: `{licence}`"));

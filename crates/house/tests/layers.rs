@@ -1,5 +1,6 @@
 //! The floors of the house: each crate uses only the floors below it, and keeps out of what it
 //! must not touch.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{crates, for_tests, named, read, root, sources};

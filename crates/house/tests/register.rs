@@ -1,4 +1,5 @@
 //! The register of relations and the list of checks: unique names, complete texts.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 use std::collections::BTreeSet;
 
@@ -14,7 +15,10 @@ fn every_relation_is_complete_and_its_name_is_its_own() {
         assert!(is_name(name, '_') && names.insert(name), "{name}: not a name of its own in snake_case");
         let texts = [relation.title, relation.equation, relation.source, relation.range];
         assert!(texts.iter().all(|t| !t.trim().is_empty()), "{name} lacks a text");
-        assert!(!relation.inputs.is_empty() && !relation.outputs.is_empty(), "{name} has no input or no output");
+        assert!(
+            !relation.inputs.is_empty() && !relation.outputs.is_empty(),
+            "{name} has no input or no output"
+        );
     }
 }
 

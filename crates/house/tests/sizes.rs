@@ -1,4 +1,5 @@
 //! Files and functions that can be read in one sitting.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{named, root, sources, with_extension};

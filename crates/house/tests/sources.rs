@@ -1,4 +1,5 @@
 //! Every relation has its source and its cases, and every source is in the bibliography.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{files, named, read, root, with_extension};
@@ -56,7 +57,9 @@ fn every_key_of_the_bibliography_is_used() {
     physics::relations().for_each(|r| note(r.source));
     case_files().iter().flat_map(|(_, cases)| cases).for_each(|c| note(&c.source));
     for path in files(&root().join("crates")).iter().chain(&files(&root().join("jobs"))) {
-        if path.extension().is_some_and(|e| e == "rs" || e == "toml") && !path.starts_with(root().join("crates/house")) {
+        if path.extension().is_some_and(|e| e == "rs" || e == "toml")
+            && !path.starts_with(root().join("crates/house"))
+        {
             note(&std::fs::read_to_string(path).unwrap_or_default());
         }
     }
@@ -110,7 +113,8 @@ fn every_case_says_where_it_comes_from_and_why_it_is_so_close() {
 fn every_case_passes() {
     let mut missed = Vec::new();
     for (file, cases) in case_files() {
-        missed.extend(cases.iter().filter(|c| !proof::run(c).passes()).map(|c| format!("{file}: {}", c.name)));
+        missed
+            .extend(cases.iter().filter(|c| !proof::run(c).passes()).map(|c| format!("{file}: {}", c.name)));
     }
     assert!(missed.is_empty(), "cases that miss (`heelward verify` shows them in full): {missed:#?}");
 }

@@ -1,4 +1,5 @@
 //! Words that must not stand in the repository, and calls that must not stand outside tests.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 mod common;
 use common::{files, for_tests, named, root, sources};
@@ -11,8 +12,9 @@ fn forbidden() -> Vec<String> {
     pairs.iter().map(|(a, b)| format!("{a}{b}")).collect()
 }
 
-const TEXT: &[&str] =
-    &["rs", "toml", "md", "py", "sh", "ts", "js", "mjs", "svelte", "css", "html", "json", "yml", "yaml", "typ"];
+const TEXT: &[&str] = &[
+    "rs", "toml", "md", "py", "sh", "ts", "js", "mjs", "svelte", "css", "html", "json", "yml", "yaml", "typ",
+];
 
 /// Whether `word` stands in `line` with no letter on either side.
 fn stands(line: &str, word: &str) -> bool {

@@ -18,7 +18,20 @@ pub static RELATION_REFUSED: Check = Check {
 static OWN: &[&Check] = &[&RELATION_REFUSED];
 
 /// The lists of all floors and phases.
-static LISTS: &[&[&Check]] = &[well::record::CHECKS, well::job::CHECKS, OWN];
+static LISTS: &[&[&Check]] = &[
+    well::record::CHECKS,
+    well::job::CHECKS,
+    well::assemble::CHECKS,
+    well::table::CHECKS,
+    well::trajectory::CHECKS,
+    well::las::CHECKS,
+    well::hole::CHECKS,
+    well::tally::CHECKS,
+    well::tubular::CHECKS,
+    OWN,
+    crate::layout::CHECKS,
+    crate::stages::CHECKS,
+];
 
 /// All checks, by floor and phase.
 pub fn all() -> impl Iterator<Item = &'static Check> {

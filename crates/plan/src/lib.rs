@@ -2,9 +2,11 @@
 //! what it has to say goes to the ledger.
 
 pub mod checks;
+pub mod ladder;
 pub mod layout;
 pub mod ledger;
 pub mod path;
 pub mod rock;
+pub mod stages;
 
 pub use ledger::{Band, Ledger, Named, Step, Working};

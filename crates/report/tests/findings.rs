@@ -1,4 +1,5 @@
 //! Findings, explain pages and cautions as a terminal shows them.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 use quantity::{MeasuredDepth, Pressure, System};
 use report::terminal::{caution, explain, finding};
@@ -91,7 +92,17 @@ fn no_findings_is_said_in_words() {
 
 #[test]
 fn hostile_lines_do_not_break_the_mark() {
-    let lines = ["", "   ", "=", "bottom", "bottom =", "bottom = \"", "é bottom = \"é", "bottom\u{301} = 1", "x.bottom=,"];
+    let lines = [
+        "",
+        "   ",
+        "=",
+        "bottom",
+        "bottom =",
+        "bottom = \"",
+        "é bottom = \"é",
+        "bottom\u{301} = 1",
+        "x.bottom=,",
+    ];
     for shown in lines {
         let finding = UNIT.found("wrong `bottom`").line("job.toml", 1, shown).field("a.bottom");
         assert!(finding::entry(&finding, &Look::default()).contains("job-unit"));
@@ -107,7 +118,16 @@ fn a_check_is_explained() {
 #[test]
 fn the_cautions_name_every_danger() {
     let page = caution::page(&Look::default());
-    for word in ["line of fire", "zero energy", "exclusion zone", "trip", "trapped", "H2S", "alone", "not a safety system"] {
+    for word in [
+        "line of fire",
+        "zero energy",
+        "exclusion zone",
+        "trip",
+        "trapped",
+        "H2S",
+        "alone",
+        "not a safety system",
+    ] {
         assert!(page.contains(word), "{word} is not in:\n{page}");
     }
     insta::assert_snapshot!(page);

@@ -1,4 +1,5 @@
 //! Relations and workings as a terminal, JSON and Markdown show them.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "tests")]
 
 use std::collections::BTreeMap;
 

@@ -81,7 +81,7 @@ fn curve(curve: &Curve) -> Value {
             json!({
                 "kind": "numbers",
                 "finite": finite.len(),
-                "sum": finite.iter().sum::<f64>(),
+                "sum": finite.iter().fold(0.0, |sum, n| sum + n),
                 "first": end(numbers.first()),
                 "last": end(numbers.last()),
                 "min": finite.iter().copied().reduce(f64::min),

@@ -1,6 +1,7 @@
 //! The job folder: the job file and what it describes, with readers for the data files beside
 //! it. Reading never stops at the first fault: it returns what there is and all findings.
 
+pub mod assemble;
 pub mod finding;
 pub mod hole;
 pub mod host;
@@ -12,5 +13,6 @@ pub mod tally;
 pub mod trajectory;
 pub mod tubular;
 
+pub use assemble::{Job, PipeString, read_job};
 pub use host::{Folder, Host, HostError};
 pub use finding::{Check, Finding, Place, Read, Severity};

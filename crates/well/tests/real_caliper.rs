@@ -57,9 +57,8 @@ fn near_horizontal() -> Option<Vec<[f64; 3]>> {
     let packed = file("nearhorizontal_caliper.csv.xz")?;
     let mut text = String::new();
     lzma_rust2::XzReader::new(packed.as_slice(), false).read_to_string(&mut text).unwrap();
-    let mut table = csv::Reader::from_reader(text.as_bytes());
-    let value = |record: &csv::StringRecord, at: usize| record[at].parse::<f64>().unwrap();
-    Some(table.records().map(|r| r.unwrap()).map(|r| [value(&r, 0), value(&r, 1), value(&r, 2)]).collect())
+    let number = |row: &str, at: usize| row.split(',').nth(at).and_then(|v| v.parse::<f64>().ok()).unwrap();
+    Some(text.lines().skip(1).map(|row| [number(row, 0), number(row, 1), number(row, 2)]).collect())
 }
 
 #[test]

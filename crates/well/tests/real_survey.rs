@@ -1,5 +1,7 @@
 //! Real surveys, where the data folder beside the workspace is present.
 
+#![allow(clippy::expect_used, clippy::panic)] // a test fails by panicking
+
 use quantity::{Angle, Curvature, Length, MeasuredDepth, Quantity};
 use std::path::{Path, PathBuf};
 use well::trajectory::{Coverage, DepthUnit, RowKind, Survey, SurveyOptions, read_survey};

@@ -17,7 +17,10 @@ pub(crate) fn run(args: &New, screen: &mut Screen) -> Outcome {
     let folder = args.folder.display();
     let names: Vec<&str> = example.files.iter().map(|(name, _)| *name).collect();
     screen.data(&format!("{folder}: {}\n", names.join(", ")))?;
-    screen.talk(&format!("This is the example `{}`; its data are invented. Put your well's own in, then run:", example.name));
+    screen.talk(&format!(
+        "This is the example `{}`; its data are invented. Put your well's own in, then run:",
+        example.name
+    ));
     screen.talk(&format!("heelward check {folder}"));
     Ok(Ended::Done)
 }

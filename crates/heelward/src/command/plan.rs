@@ -19,7 +19,8 @@ pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
     let (assumptions, hash) = (input.assumptions.clone(), input.hash.clone());
     let ledger = ledger(input);
     let json = json::text(&json::findings(&ledger.findings, VERSION));
-    let text = summary(&ledger, &assumptions, &screen.look) + &format!("\nheelward {VERSION}, input {hash}\n");
+    let text =
+        summary(&ledger, &assumptions, &screen.look) + &format!("\nheelward {VERSION}, input {hash}\n");
     if let Some(folder) = &args.out {
         let plain = Look { system: screen.look.system, ..Look::default() };
         let mut outputs = Outputs::default();
@@ -40,6 +41,7 @@ pub(super) fn ledger(input: Input) -> Ledger {
 }
 
 fn summary(ledger: &Ledger, assumptions: &[Assumption], look: &Look) -> String {
-    let parts = [finding::page(&ledger.findings, look), assumption::page(assumptions, look), caution::page(look)];
+    let parts =
+        [finding::page(&ledger.findings, look), assumption::page(assumptions, look), caution::page(look)];
     parts.into_iter().filter(|p| !p.is_empty()).collect::<Vec<_>>().join("\n")
 }

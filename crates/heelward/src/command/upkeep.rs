@@ -19,7 +19,9 @@ pub(crate) fn run(args: &Upkeep, screen: &mut Screen) -> Outcome {
     if stale.is_empty() {
         screen.talk("All generated documents are up to date.");
     } else if !args.write {
-        screen.talk("Run `cargo run --release --locked -p heelward -- upkeep --write` and commit what it writes.");
+        screen.talk(
+            "Run `cargo run --release --locked -p heelward -- upkeep --write` and commit what it writes.",
+        );
         return Ok(Ended::Stopped);
     }
     Ok(Ended::Done)

@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 
 use report::terminal::verify;
+use report::text::json;
 use report::text::markdown::accuracy;
 use report::text::verdict::{Judged, Tally};
-use report::text::json;
 
 use super::Outcome;
 use crate::cli::Verify;
@@ -45,14 +45,20 @@ fn given(paths: &[PathBuf]) -> Result<Vec<Judged>, Fault> {
         collect(path, DEEPEST, &mut files)?;
         if files.len() == before {
             let what = format!("`{}` holds no case file", path.display());
-            return Err(Fault::input_next(what, "Give a .toml file of [[case]] tables, or a folder of them."));
+            return Err(Fault::input_next(
+                what,
+                "Give a .toml file of [[case]] tables, or a folder of them.",
+            ));
         }
     }
     let mut out = Vec::new();
     for file in files {
         let name = file.display().to_string();
         let refused = |what: String| {
-            Fault::input_next(format!("`{name}`: {what}"), "See the files in `cases/` for the form of a case.")
+            Fault::input_next(
+                format!("`{name}`: {what}"),
+                "See the files in `cases/` for the form of a case.",
+            )
         };
         let text = std::fs::read_to_string(&file).map_err(|e| refused(e.to_string()))?;
         let cases = proof::read_cases(&text).map_err(refused)?;

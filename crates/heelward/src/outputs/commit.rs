@@ -46,7 +46,11 @@ impl Drop for Steps {
 }
 
 /// Puts `files` into `folder` and takes the files named in `gone` away.
-pub(super) fn all(folder: &Path, files: &BTreeMap<String, Vec<u8>>, gone: &[String]) -> Result<(), WriteError> {
+pub(super) fn all(
+    folder: &Path,
+    files: &BTreeMap<String, Vec<u8>>,
+    gone: &[String],
+) -> Result<(), WriteError> {
     let mut made = Steps::default();
     make_folder(folder, &mut made)?;
     let staging = Staging::new(folder).map_err(|e| WriteError::refused(folder, &e))?;

@@ -26,7 +26,8 @@ pub fn crates() -> Vec<String> {
 }
 
 /// Folders that hold nothing written by hand.
-const SKIPPED: &[&str] = &["target", ".git", "node_modules", "dist", "out", ".venv", "__pycache__", "snapshots"];
+const SKIPPED: &[&str] =
+    &["target", ".git", "node_modules", "dist", "out", ".venv", "__pycache__", "snapshots"];
 
 /// Every file below a folder, in the order of their names.
 pub fn files(folder: &Path) -> Vec<PathBuf> {
@@ -49,7 +50,8 @@ pub fn files(folder: &Path) -> Vec<PathBuf> {
 
 /// Every file below a folder with one of these extensions.
 pub fn with_extension(folder: &Path, extensions: &[&str]) -> Vec<PathBuf> {
-    let wanted = |p: &PathBuf| p.extension().and_then(|e| e.to_str()).is_some_and(|e| extensions.contains(&e));
+    let wanted =
+        |p: &PathBuf| p.extension().and_then(|e| e.to_str()).is_some_and(|e| extensions.contains(&e));
     files(folder).into_iter().filter(wanted).collect()
 }
 

@@ -128,11 +128,7 @@ pub fn brine_batzle_wang_1992(
 /// assert!((s - 0.200).abs() < 0.001);
 /// # Ok::<(), physics::Error>(())
 /// ```
-pub fn brine_strength(
-    temperature: Temperature,
-    pressure: AbsolutePressure,
-    density: Density,
-) -> Result<f64> {
+pub fn brine_strength(temperature: Temperature, pressure: AbsolutePressure, density: Density) -> Result<f64> {
     let name = "brine_strength";
     check(name, temperature, pressure)?;
     let Salt { w, b, a, .. } = polynomial(temperature, pressure);

@@ -101,6 +101,8 @@ pub fn concentration_from_density(
 ///
 /// Range: `0 <= phi < 1`; outside it the call is refused.
 ///
+/// A settled bed is near 0.6; toward 1 the concentration grows without bound.
+///
 /// Source: economides1992, Table P-21 (mass balance, solved for `c`).
 ///
 /// ```

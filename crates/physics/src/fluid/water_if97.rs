@@ -107,6 +107,8 @@ impl Water {
 ///
 /// Range: 273.15 to 647.096 K; refused outside.
 ///
+/// Dissolved salt lowers it; that is not in it.
+///
 /// Source: iapws_r7_97 eq. 30.
 ///
 /// ```
@@ -150,7 +152,14 @@ fn check(temperature: Temperature, pressure: AbsolutePressure) -> Result<()> {
     require((low..=high).contains(&t), name, "temperature", temperature, "273.15 K to 623.15 K", hint)?;
     require(p <= P_MAX, name, "pressure", pressure, "at most 100 MPa absolute", hint)?;
     let boils = "Raise the pressure above saturation: below it the water is steam.";
-    require(p >= saturation_pressure(temperature)?.si(), name, "pressure", pressure, "above saturation", boils)
+    require(
+        p >= saturation_pressure(temperature)?.si(),
+        name,
+        "pressure",
+        pressure,
+        "above saturation",
+        boils,
+    )
 }
 
 fn gamma(temperature: Temperature, pressure: AbsolutePressure) -> Gamma {

@@ -82,6 +82,8 @@ pub fn viscosity_from_density(temperature: Temperature, density: Density) -> Res
 ///
 /// Range: 273.15 to 623.15 K, from saturation to 100 MPa; refused outside.
 ///
+/// Salt and polymer are not in it.
+///
 /// Source: iapws_r12_08 eq. 10; iapws_r7_97 eq. 7 for the density.
 ///
 /// ```
@@ -139,8 +141,6 @@ mod tests {
         let at = |c| water_viscosity(Temperature::deg_c(c), AbsolutePressure::mpa(20.0)).unwrap();
         assert!((1..20).all(|i| at(f64::from(i) * 10.0) < at(f64::from(i - 1) * 10.0)));
         assert!(water_viscosity(Temperature::deg_c(-5.0), AbsolutePressure::mpa(1.0)).is_err());
-        assert!(
-            viscosity_from_density(Temperature::deg_c(20.0), Density::kg_per_m3(f64::NAN)).is_err()
-        );
+        assert!(viscosity_from_density(Temperature::deg_c(20.0), Density::kg_per_m3(f64::NAN)).is_err());
     }
 }

@@ -46,7 +46,7 @@ pub fn caliper_volume(md: &[MeasuredDepth], hole: &[Diameter], body: Diameter) -
         let hint = "The body does not go into the hole there; check the caliper reading.";
         require(body.si() <= d1.si().min(d2.si()), name, "body", body, "no larger than the hole", hint)?;
         let part = frustum_volume(*d1, *d2, length)?;
-        bore = bore + part;
+        bore += part;
         annulus = annulus + part - body.circle().capacity() * length;
     }
     Ok((bore, annulus))

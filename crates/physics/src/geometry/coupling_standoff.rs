@@ -24,7 +24,7 @@ use quantity::{Diameter, Force, Length, Pressure, Quantity, Ratio};
 /// use quantity::{Diameter, Force, Length, Pressure};
 /// let (body, bore) = (Diameter::inch(4.5), Diameter::inch(4.0));
 /// let f = coupling_standoff(body, bore, Length::ft(40.0), Pressure::psi(30e6), Force::lbf(20_000.0))?;
-/// assert!((f.si() - 2.304).abs() < 0.0005);
+/// assert!((f.in_one() - 2.304).abs() < 0.0005);
 /// # Ok::<(), physics::Error>(())
 /// ```
 pub fn coupling_standoff(

@@ -5,9 +5,7 @@ use super::power_law_friction::{all_regimes, power_law_all_regimes};
 use crate::error::{Result, require, require_not_negative, require_positive};
 use crate::fluid::power_law::PowerLaw;
 use crate::{Input, Output, Outputs, Relation};
-use quantity::{
-    Consistency, Density, Diameter, FlowRate, PressureGradient, Quantity, Ratio, Velocity,
-};
+use quantity::{Consistency, Density, Diameter, FlowRate, PressureGradient, Quantity, Ratio, Velocity};
 
 const NAME: &str = "annulus_friction";
 

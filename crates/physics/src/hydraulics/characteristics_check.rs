@@ -2,9 +2,7 @@
 
 use super::landing::{LandingString, first_surface_step, landing_staircase};
 use super::sealed_pressure::SealedVolume;
-use quantity::{
-    Compressibility, Density, Diameter, FlowRate, Length, Pressure, Quantity, Velocity, Volume,
-};
+use quantity::{Compressibility, Density, Diameter, FlowRate, Length, Pressure, Quantity, Velocity, Volume};
 
 /// What the pipe showed, all relative to the flow before the landing.
 struct Record {

@@ -47,6 +47,8 @@ pub struct ReducedFriction {
 ///
 /// Range: `Re` above 4000.
 ///
+/// Rough strings have 1.2 to 1.6 times as much at pumping rates.
+///
 /// Source: virk1975 p. 625 (law of Prandtl and Kármán).
 ///
 /// ```
@@ -199,8 +201,7 @@ pub static DRAG_REDUCED_FRICTION: Relation = Relation {
     inputs: &[
         RE,
         Input::new::<Ratio>("relative_roughness", "wall roughness over bore").within(0.0, 0.05),
-        Input::new::<Ratio>("drag_reduction", "drag reduction, share of the base friction")
-            .within(0.0, 0.85),
+        Input::new::<Ratio>("drag_reduction", "drag reduction, share of the base friction").within(0.0, 0.85),
         Input::choice("base", DRAG_BASE_WORDS, "the pipe whose friction it is a share of").or("rough"),
     ],
     outputs: &[

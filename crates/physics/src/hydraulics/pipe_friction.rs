@@ -4,14 +4,14 @@ use super::drag_reduction::{DRAG_BASE_WORDS, DragBase, DragLimit, check_share, r
 use super::friction_factor::{Regime, churchill};
 use super::power_law_friction::power_law_all_regimes;
 use super::slurry_friction::SlurryFriction;
-use crate::error::{Result, require, require_not_negative, require_positive};
+use crate::error::{Error, Result, require, require_not_negative, require_positive};
 use crate::fluid::power_law::PowerLaw;
 use crate::fluid::slurry::slurry;
 use crate::fluid::slurry_viscosity::{SlurryViscosity, USUAL_PACKING};
 use crate::{Arguments, Input, Output, Outputs, Relation};
 use quantity::{
-    Concentration, Consistency, Density, Diameter, FlowRate, PressureGradient, Quantity, Ratio, Velocity,
-    Viscosity,
+    Concentration, Consistency, Density, Diameter, FlowRate, PressureGradient, Quantity, Ratio, ShearRate,
+    Velocity, Viscosity,
 };
 
 const NAME: &str = "pipe_friction";
@@ -241,6 +241,8 @@ pub static PIPE_FRICTION: Relation = Relation {
         Input::choice("base", DRAG_BASE_WORDS, "the pipe the drag reduction is a share of").or("rough"),
         Input::new::<Concentration>("concentration", "proppant added per clean volume").or("0 ppa"),
         Input::new::<Density>("proppant_density", "grain density of the proppant").or("2.65 g/cm3"),
+        Input::choice("slurry_model", &["regime_scaling", "keck_1992"], "slurry friction over clean friction")
+            .or("regime_scaling"),
     ],
     outputs: &[
         Output::new::<PressureGradient>("gradient", "friction pressure per length"),
@@ -273,16 +275,23 @@ fn read(a: &Arguments) -> Result<PipeFlow> {
         },
         _ => PipeFluid::Newtonian { viscosity },
     };
+    let (rate, bore): (FlowRate, Diameter) = (a.get("rate")?, a.get("bore")?);
+    let keck = || {
+        // wall shear rate of a thin fluid, 8U/D
+        let shear_rate = ShearRate::per_second(8.0 * (rate / bore.circle()).si() / bore.si());
+        Ok::<_, Error>(SlurryFriction::Keck1992 { n: a.number("n")?, shear_rate })
+    };
+    let friction = if a.word("slurry_model")? == "keck_1992" { Some(keck()?) } else { None };
     Ok(PipeFlow {
-        rate: a.get("rate")?,
-        bore: a.get("bore")?,
+        rate,
+        bore,
         roughness: a.get("roughness")?,
         density: a.get("density")?,
         fluid,
         proppant: Some(ProppantLoad {
             concentration: a.get("concentration")?,
             proppant_density: a.get("proppant_density")?,
-            friction: None,
+            friction,
         }),
     })
 }

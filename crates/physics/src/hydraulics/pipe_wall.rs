@@ -171,7 +171,12 @@ mod tests {
         [Restraint::AnchoredThroughout, Restraint::AnchoredUpstream, Restraint::ExpansionJoints];
 
     fn wall(bore: f64, outside: f64, poisson: f64) -> PipeWall {
-        PipeWall { bore: Diameter::m(bore), outside: Diameter::m(outside), young: Pressure::gpa(207.0), poisson }
+        PipeWall {
+            bore: Diameter::m(bore),
+            outside: Diameter::m(outside),
+            young: Pressure::gpa(207.0),
+            poisson,
+        }
     }
 
     proptest! {

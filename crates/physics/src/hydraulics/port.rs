@@ -106,10 +106,7 @@ pub static PORT_LOSS: Relation = Relation {
         require_positive(NAME, "count", Ratio::of(count))?;
         let area = hole.circle() * count;
         let drop = port_loss(area, a.number("cd")?, a.get("density")?)?;
-        Ok(Outputs::new()
-            .put("loss", drop.at(rate))
-            .put("per_rate_squared", drop)
-            .put("area", area))
+        Ok(Outputs::new().put("loss", drop.at(rate)).put("per_rate_squared", drop).put("area", area))
     },
 };
 
@@ -128,12 +125,8 @@ pub static OPEN_PORTS: Relation = Relation {
     ],
     outputs: &[Output::new::<Ratio>("count", "number of holes of that size and coefficient")],
     evaluate: |a| {
-        let n = open_ports(
-            a.get("per_rate_squared")?,
-            a.get("diameter")?,
-            a.number("cd")?,
-            a.get("density")?,
-        )?;
+        let n =
+            open_ports(a.get("per_rate_squared")?, a.get("diameter")?, a.number("cd")?, a.get("density")?)?;
         Ok(Outputs::new().put("count", Ratio::of(n)))
     },
 };

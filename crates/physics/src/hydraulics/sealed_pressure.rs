@@ -3,9 +3,7 @@
 use super::pipe_wall::{BORE, OUTSIDE, POISSON, RESTRAINT, WALL, YOUNG, read_compliance};
 use crate::error::{Result, require_not_negative, require_positive};
 use crate::{Input, Output, Outputs, Relation};
-use quantity::{
-    AbsolutePressure, Compressibility, FlowRate, Pressure, PressureRate, Quantity, Time, Volume,
-};
+use quantity::{AbsolutePressure, Compressibility, FlowRate, Pressure, PressureRate, Quantity, Time, Volume};
 
 const NAME: &str = "sealed_pressure";
 
@@ -38,6 +36,8 @@ impl SealedVolume {
     /// [`super::pipe_wall::wall_compliance`].
     ///
     /// Range: no free gas; external support of the pipe left out.
+    ///
+    /// The modulus rises with pressure and changes with heat: take it at the middle of the string.
     ///
     /// Source: wylie_streeter1993 ch. 1; lame1852.
     ///
@@ -135,8 +135,7 @@ pub static SEALED_PRESSURE: Relation = Relation {
         Input::new::<FlowRate>("rate", "rate pumped in").or("0 bbl/min"),
         Input::new::<Pressure>("pressure_rise", "rise of the pressure").or("1000 psi"),
         Input::new::<Volume>("gas_volume", "trapped gas at the starting pressure").or("0 bbl"),
-        Input::new::<AbsolutePressure>("start_pressure", "starting pressure, for the gas")
-            .or("14.6959 psia"),
+        Input::new::<AbsolutePressure>("start_pressure", "starting pressure, for the gas").or("14.6959 psia"),
         BORE,
         OUTSIDE,
         YOUNG,

@@ -161,10 +161,9 @@ pub(crate) fn read_model(a: &Arguments) -> Result<SeatModel> {
         "thin_orifice" => SeatModel::ThinOrifice,
         "contraction_expansion" => SeatModel::ContractionExpansion,
         "tapered_inlet" => SeatModel::TaperedInlet { inlet: a.number("inlet")? },
-        _ => SeatModel::ThickOrifice {
-            land: a.get("land_length")?,
-            wall_friction: a.number("wall_friction")?,
-        },
+        _ => {
+            SeatModel::ThickOrifice { land: a.get("land_length")?, wall_friction: a.number("wall_friction")? }
+        }
     })
 }
 

@@ -111,9 +111,7 @@ pub static SLURRY_FRICTION_MULTIPLIER: Relation = Relation {
         let s = slurry(clean, a.get("proppant_density")?, a.get("concentration")?)?;
         let viscosity = SlurryViscosity::from_word(a.word("viscosity_model")?, a.number("packing")?);
         let model = match a.word("model")? {
-            "keck_1992" => {
-                SlurryFriction::Keck1992 { n: a.number("n")?, shear_rate: a.get("shear_rate")? }
-            }
+            "keck_1992" => SlurryFriction::Keck1992 { n: a.number("n")?, shear_rate: a.get("shear_rate")? },
             "laminar_scaling" => SlurryFriction::LaminarScaling(viscosity),
             _ => SlurryFriction::TurbulentScaling(viscosity),
         };

@@ -110,11 +110,8 @@ pub static SLURRY_MODULUS: Relation = Relation {
     ],
     outputs: &[Output::new::<Pressure>("modulus", "bulk modulus of the slurry")],
     evaluate: |a| {
-        let m = slurry_modulus(
-            a.get("fluid_modulus")?,
-            a.get("grain_modulus")?,
-            a.number("proppant_fraction")?,
-        )?;
+        let m =
+            slurry_modulus(a.get("fluid_modulus")?, a.get("grain_modulus")?, a.number("proppant_fraction")?)?;
         Ok(Outputs::new().put("modulus", m))
     },
 };

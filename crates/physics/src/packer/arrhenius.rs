@@ -36,7 +36,7 @@ impl Clock {
     /// Where it breaks: where the rubber changes state or the fluid boils; temperatures at or
     /// below absolute zero are refused.
     ///
-    /// Source: arrhenius1889.
+    /// Source: arrhenius_1889.
     ///
     /// ```
     /// use physics::packer::arrhenius::Clock;
@@ -64,7 +64,7 @@ pub static ARRHENIUS_SHIFT: Relation = Relation {
     name: NAME,
     title: "Factor on the rate of uptake at another temperature",
     equation: "D(T)/D_ref = exp[−(E_a/R)(1/T − 1/T_ref)]",
-    source: "arrhenius1889",
+    source: "arrhenius_1889",
     range: "none stated by the source; within about 15 degC of the temperatures tested",
     inputs: &[
         Input::new::<MolarEnergy>("activation_energy", "activation energy"),

@@ -134,7 +134,7 @@ impl SwellCurve {
     /// Where it breaks: a hole larger than the last row's diameter is refused, since no reading
     /// says it is ever met; temperatures beyond the margin are flagged `Tested::Beyond`.
     ///
-    /// Source: fritsch_butland1984 (curve), arrhenius1889 (clock).
+    /// Source: fritsch_butland1984 (curve), arrhenius_1889 (clock).
     ///
     /// ```
     /// use physics::packer::{arrhenius::Clock, equivalent_time::temperature_history, swell_curve::SwellCurve};
@@ -215,7 +215,7 @@ pub static TIME_TO_CONTACT_CURVE: Relation = Relation {
     name: "time_to_contact_curve",
     title: "Time at which a swelling element meets the hole, by the laboratory's rows",
     equation: "OD(t_eq) = hole;  t_eq = ∫ exp[−(E_a/R)(1/T − 1/T_ref)] dt",
-    source: "fritsch_butland1984; arrhenius1889",
+    source: "fritsch_butland1984; arrhenius_1889",
     range: "within the rows; `beyond_tested` is 1 more than 15 degC beyond the tested temperatures",
     inputs: &[
         Input::list::<Time>("lab_times", "times of the laboratory's rows, the first zero"),

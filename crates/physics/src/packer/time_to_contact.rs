@@ -41,7 +41,7 @@ pub struct Contact {
 /// Where it breaks: contact is not yet the rated differential; the stress on the wall grows
 /// more slowly afterwards. An element that never meets the hole is refused.
 ///
-/// Source: crank1975 ch. 5, cai2010, arrhenius1889, joined.
+/// Source: crank1975 ch. 5, cai2010, arrhenius_1889, joined.
 ///
 /// ```
 /// use physics::packer::equivalent_time::temperature_history;
@@ -81,7 +81,7 @@ pub static TIME_TO_CONTACT: Relation = Relation {
     name: NAME,
     title: "Time at which a swelling element meets the hole, by diffusion",
     equation: "φ(D_ref t_eq) = φ_c;  t_eq = ∫ exp[−(E_a/R)(1/T − 1/T_ref)] dt",
-    source: "crank1975 ch. 5; cai2010; arrhenius1889",
+    source: "crank1975 ch. 5; cai2010; arrhenius_1889",
     range: "constant diffusivity, blocked ends; temperatures within about 15 degC of those tested",
     inputs: &[
         Input::new::<Diameter>("pipe", "outside diameter of the pipe under the element"),

@@ -71,7 +71,8 @@ pub struct CollapseLoad {
 ///
 /// Source: api_5c3_addendum_2015 clause 8.4.6 (combined stress: the form also follows from
 /// superposing the hydrostatic pressure Pi, which leaves the von Mises stress unchanged);
-/// api_5c3_1994, collapse (equivalent pressure).
+/// api_5c3_1994, collapse (equivalent pressure). api_tr_5c3_2018 keeps the clause; combined_collapse_2021
+/// names it as giving a differential pressure.
 ///
 /// ```
 /// use physics::tubular::collapse_yield::{CollapseLoad, CollapseMethod, collapse_yield};

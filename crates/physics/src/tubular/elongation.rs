@@ -5,7 +5,7 @@ use super::steel::Steel;
 use super::tube::Tube;
 use crate::error::{require_not_negative, require_positive};
 use crate::{Error, Input, Output, Outputs, Relation, Result};
-use quantity::{Diameter, Expansion, Force, Length, Pressure, Quantity, Ratio, TemperatureDifference};
+use quantity::{Diameter, Force, Length, Pressure, Quantity, TemperatureDifference};
 
 const NAME: &str = "segment_elongation";
 
@@ -182,9 +182,9 @@ pub static SEGMENT_ELONGATION: Relation = Relation {
         Input::new::<Pressure>("external_bottom", "pressure outside at the lower end").or("0 psi"),
         Input::new::<TemperatureDifference>("temperature", "mean temperature against the reference dT")
             .or("0 degF"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or(Steel::MODULUS),
-        Input::new::<Ratio>("poisson", "Poisson's ratio nu").or(Steel::POISSON),
-        Input::new::<Expansion>("expansion", "thermal expansion alpha").or(Steel::EXPANSION),
+        Steel::MODULUS,
+        Steel::POISSON,
+        Steel::EXPANSION,
     ],
     outputs: &[
         Output::new::<Length>("axial", "stretch from true tension"),

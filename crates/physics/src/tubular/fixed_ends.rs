@@ -6,7 +6,7 @@ use super::steel::Steel;
 use super::tube::Tube;
 use crate::error::{require, require_not_negative};
 use crate::{Input, Output, Outputs, Relation, Result};
-use quantity::{Diameter, Expansion, Force, Pressure, Quantity, Ratio, TemperatureDifference};
+use quantity::{Diameter, Force, Pressure, Quantity, Ratio, TemperatureDifference};
 
 const THERMAL: &str = "thermal_force";
 const BALLOONING: &str = "ballooning_force";
@@ -198,8 +198,8 @@ pub static THERMAL_FORCE: Relation = Relation {
         Input::new::<Diameter>("outer", "outer diameter"),
         Input::new::<Diameter>("inner", "inner diameter"),
         Input::new::<TemperatureDifference>("temperature_change", "mean temperature change dT"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or(Steel::MODULUS),
-        Input::new::<Expansion>("expansion", "thermal expansion alpha").or(Steel::EXPANSION),
+        Steel::MODULUS,
+        Steel::EXPANSION,
     ],
     outputs: &[Output::new::<Force>("force", "force change dF")],
     evaluate: |a| {
@@ -222,7 +222,7 @@ pub static BALLOONING_FORCE: Relation = Relation {
         Input::new::<Diameter>("inner", "inner diameter"),
         Input::new::<Pressure>("inside_change", "change of the mean pressure inside dPi"),
         Input::new::<Pressure>("outside_change", "change of the mean pressure outside dPo").or("0 psi"),
-        Input::new::<Ratio>("poisson", "Poisson's ratio nu").or(Steel::POISSON),
+        Steel::POISSON,
     ],
     outputs: &[Output::new::<Force>("force", "force change dF")],
     evaluate: |a| {
@@ -250,9 +250,9 @@ pub static ANCHORED_SPAN_FORCE: Relation = Relation {
         Input::new::<Ratio>("seat_place", "distance of the seat from the heel-side packer over the span x")
             .or("1"),
         Input::choice("seat_path", SeatLoadPath::WORDS, "what takes the seat load").or("heel-side"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or(Steel::MODULUS),
-        Input::new::<Ratio>("poisson", "Poisson's ratio nu").or(Steel::POISSON),
-        Input::new::<Expansion>("expansion", "thermal expansion alpha").or(Steel::EXPANSION),
+        Steel::MODULUS,
+        Steel::POISSON,
+        Steel::EXPANSION,
     ],
     outputs: &[
         Output::new::<Force>("ballooning", "change from ballooning"),

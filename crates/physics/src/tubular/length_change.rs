@@ -2,6 +2,7 @@
 //! temperature, in closed form.
 
 use super::buoyed_weight::buoyed_weight;
+use super::columns::{self, Columns};
 use super::effective_tension::Pressures;
 use super::piston_force::{LowerEnd, PackerPressures, free_length, piston_force};
 use super::steel::Steel;
@@ -9,8 +10,8 @@ use super::tube::Tube;
 use crate::error::{require, require_not_negative, require_positive};
 use crate::{Arguments, Input, Output, Outputs, Relation, Result};
 use quantity::{
-    Density, Diameter, Expansion, Force, ForcePerLength, Length, MassPerLength, Pressure, PressureGradient,
-    Quantity, Ratio, TemperatureDifference,
+    Density, Diameter, Force, ForcePerLength, Length, MassPerLength, Pressure, PressureGradient, Quantity,
+    TemperatureDifference,
 };
 
 const NAME: &str = "tubing_length_change";
@@ -28,33 +29,6 @@ pub struct SealedTubing {
     pub packer_bore: Diameter,
     /// Inner diameter of the casing.
     pub casing_inner: Diameter,
-}
-
-/// Fluids and surface pressures, inside and outside.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Columns {
-    /// Density inside.
-    pub inside_density: Density,
-    /// Density outside.
-    pub outside_density: Density,
-    /// Pressures at the surface.
-    pub surface: Pressures,
-}
-
-impl Columns {
-    /// Pressures at a vertical depth, with no flow.
-    pub fn at(self, depth: Length) -> Pressures {
-        Pressures {
-            inside: self.surface.inside + self.inside_density.gradient() * depth,
-            outside: self.surface.outside + self.outside_density.gradient() * depth,
-        }
-    }
-
-    fn checked(self, relation: &'static str) -> Result<Self> {
-        require_not_negative(relation, "inside_density", self.inside_density)?;
-        require_not_negative(relation, "outside_density", self.outside_density)?;
-        Ok(self)
-    }
 }
 
 /// What changes after the tubing was landed.
@@ -124,9 +98,19 @@ impl SealedTubing {
         (self.casing_inner - self.tube.outer()) / 2.0
     }
 
-    /// `r^2 / (8 E I)`.
-    pub(super) fn r2_per_8ei(self, steel: Steel) -> f64 {
-        self.clearance().si().powi(2) / (8.0 * steel.modulus.si() * self.tube.inertia())
+    /// Buoyed weight in these columns.
+    fn weight(self, columns: Columns) -> Result<ForcePerLength> {
+        buoyed_weight(self.tube, self.mass, columns.inside_density, columns.outside_density)
+    }
+
+    /// Shortening by helical buckling, as a positive length; a string that buckles must have
+    /// weight.
+    fn helix(self, steel: Steel, fictitious: Force, weight: ForcePerLength) -> Result<Length> {
+        let hint = "The string floats and buckles over its whole length; check the fluids.";
+        let fits = fictitious.si() <= 0.0 || weight.si() > 0.0;
+        require(fits, NAME, "weight", weight, "above zero when the string buckles", hint)?;
+        let r2_per_8ei = self.clearance().si().powi(2) / (8.0 * steel.modulus.si() * self.tube.inertia());
+        Ok(Length::m(helix_shortening(fictitious.si(), weight.si(), self.length.si(), r2_per_8ei)))
     }
 
     fn checked(self, relation: &'static str) -> Result<Self> {
@@ -204,45 +188,32 @@ pub fn tubing_length_change(
     };
     // dFa = (Ap - Ai) dPi - (Ap - Ao) dPo
     let force = piston_force(tube, tubing.packer_bore, change)?;
-    let weight = buoyed_weight(tube, tubing.mass, changed.inside_density, changed.outside_density)?;
     // Ff = Ap (Pi - Po)
-    let fictitious = |p: Pressures| (p.inside - p.outside) * tubing.packer_bore.circle();
-    let (ff, ff_landed) = (fictitious(after), fictitious(before));
-    let landed_weight = buoyed_weight(tube, tubing.mass, landed.inside_density, landed.outside_density)?;
-    let (l, k) = (length.si(), tubing.r2_per_8ei(steel));
-    require_sinking(ff, weight)?;
-    require_sinking(ff_landed, landed_weight)?;
-    require_sinking(load.slack_off, landed_weight)?;
+    let fictitious = (after.inside - after.outside) * tubing.packer_bore.circle();
+    let landed_fictitious = (before.inside - before.outside) * tubing.packer_bore.circle();
+    let weight = tubing.weight(changed)?;
     // dL2 = -r^2 Ff^2/(8 E I w), less what was there when landed
-    let buckling = -helix_shortening(ff.si(), weight.si(), l, k)
-        + helix_shortening(ff_landed.si(), landed_weight.si(), l, k);
+    let buckling = tubing.helix(steel, landed_fictitious, tubing.weight(landed)?)?
+        - tubing.helix(steel, fictitious, weight)?;
     // slack-off, made in the landed fluids: F L/(E As) + r^2 F^2/(8 E I w)
-    let slack = load.slack_off;
-    let slack_off = -free_length(tube, steel.modulus, length, slack).si()
-        + helix_shortening(slack.si(), landed_weight.si(), l, k);
+    let slack_off = tubing.helix(steel, load.slack_off, tubing.weight(landed)?)?
+        - free_length(tube, steel.modulus, length, load.slack_off);
     Ok(LengthChange {
         // dL1 = -L dFa/(E As)
         piston: free_length(tube, steel.modulus, length, force),
-        buckling: Length::m(buckling),
+        buckling,
         ballooning: ballooning(tubing, steel, load),
         // dL4 = alpha L dT
-        temperature: Length::m(steel.expansion.si() * l * load.temperature.si()),
-        slack_off: Length::m(slack_off),
+        temperature: Length::m(steel.expansion.si() * length.si() * load.temperature.si()),
+        slack_off,
         piston_force: force,
         // Fa = (Ap - Ai) Pi - (Ap - Ao) Po
-        actual_force: ff - tube.end_force(after.inside, after.outside),
-        fictitious_force: ff,
+        actual_force: fictitious - tube.end_force(after.inside, after.outside),
+        fictitious_force: fictitious,
         weight,
-        neutral_point: neutral_point(ff, weight, length),
-        helix_stress: helix_stress(tubing, ff),
+        neutral_point: neutral_point(fictitious, weight, length),
+        helix_stress: helix_stress(tubing, fictitious),
     })
-}
-
-/// A string that buckles must have weight.
-fn require_sinking(fictitious: Force, weight: ForcePerLength) -> Result<()> {
-    let hint = "The string floats and buckles over its whole length; check the fluids.";
-    let fits = fictitious.si() <= 0.0 || weight.si() > 0.0;
-    require(fits, NAME, "weight", weight, "above zero when the string buckles", hint)
 }
 
 /// `n = Ff/w`, held between zero and the length.
@@ -283,18 +254,10 @@ fn evaluate(a: &Arguments) -> Result<Outputs> {
         packer_bore: a.get("packer_bore")?,
         casing_inner: a.get("casing_inner")?,
     };
-    let columns = |i, o, p, q| -> Result<Columns> {
-        let surface = Pressures { inside: a.get(p)?, outside: a.get(q)? };
-        Ok(Columns { inside_density: a.get(i)?, outside_density: a.get(o)?, surface })
-    };
+    let (landed, changed) = columns::landed_and_changed(a)?;
     let load = LengthChangeLoad {
-        landed: columns(
-            "landed_inside",
-            "landed_outside",
-            "landed_inside_pressure",
-            "landed_outside_pressure",
-        )?,
-        changed: columns("changed_inside", "changed_outside", "inside_pressure", "outside_pressure")?,
+        landed,
+        changed,
         temperature: a.get("temperature_change")?,
         flow_loss: a.get("flow_loss")?,
         slack_off: a.get("slack_off")?,
@@ -330,21 +293,21 @@ pub static LENGTH_CHANGE: Relation = Relation {
         Input::new::<Length>("length", "length above the packer L"),
         Input::new::<Diameter>("packer_bore", "seal bore of the packer"),
         Input::new::<Diameter>("casing_inner", "inner diameter of the casing"),
-        Input::new::<Density>("landed_inside", "density inside when landed"),
-        Input::new::<Density>("landed_outside", "density outside when landed"),
-        Input::new::<Density>("changed_inside", "density inside after the change"),
-        Input::new::<Density>("changed_outside", "density outside after the change"),
-        Input::new::<Pressure>("landed_inside_pressure", "surface pressure inside when landed").or("0 psi"),
-        Input::new::<Pressure>("landed_outside_pressure", "surface pressure outside when landed").or("0 psi"),
-        Input::new::<Pressure>("inside_pressure", "surface pressure inside after the change").or("0 psi"),
-        Input::new::<Pressure>("outside_pressure", "surface pressure outside after the change").or("0 psi"),
+        columns::INPUTS[0],
+        columns::INPUTS[1],
+        columns::INPUTS[2],
+        columns::INPUTS[3],
+        columns::INPUTS[4],
+        columns::INPUTS[5],
+        columns::INPUTS[6],
+        columns::INPUTS[7],
         Input::new::<TemperatureDifference>("temperature_change", "mean temperature change dT").or("0 degF"),
         Input::new::<PressureGradient>("flow_loss", "loss per length of flow down the tubing delta")
             .or("0 psi/ft"),
         Input::new::<Force>("slack_off", "weight slacked off onto the packer F").or("0 lbf"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or(Steel::MODULUS),
-        Input::new::<Ratio>("poisson", "Poisson's ratio nu").or(Steel::POISSON),
-        Input::new::<Expansion>("expansion", "thermal expansion alpha").or(Steel::EXPANSION),
+        Steel::MODULUS,
+        Steel::POISSON,
+        Steel::EXPANSION,
     ],
     outputs: &[
         Output::new::<Length>("piston", "piston effect dL1"),

@@ -7,6 +7,7 @@ pub mod buoyed_weight;
 pub mod collapse;
 pub mod collapse_coefficients;
 pub mod collapse_yield;
+pub mod columns;
 pub mod drift;
 pub mod effective_tension;
 pub mod elongation;

@@ -110,7 +110,7 @@ pub static PACKER_RESTRAINT: Relation = Relation {
         Input::new::<Force>("fictitious_force", "fictitious force of the free tubing Ff"),
         Input::new::<Force>("piston_force", "actual force of the free tubing at the packer Fa").or("0 lbf"),
         Input::new::<Length>("free_change", "length change of the free tubing dL, shortening negative"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or(Steel::MODULUS),
+        Steel::MODULUS,
     ],
     outputs: &[
         Output::new::<Force>("packer_force", "force of the packer on the tubing Fp"),

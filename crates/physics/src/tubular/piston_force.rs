@@ -97,7 +97,7 @@ pub static PISTON_FORCE: Relation = Relation {
         Input::new::<Pressure>("below_change", "pressure change below the packer dPb, plugged end only")
             .or("0 psi"),
         Input::new::<Length>("length", "length of tubing above the packer L"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or(Steel::MODULUS),
+        Steel::MODULUS,
     ],
     outputs: &[
         Output::new::<Force>("force", "force change dFa, compression positive"),

@@ -1,7 +1,7 @@
 //! Elastic and thermal constants of pipe steel.
 
 use crate::error::{require, require_not_negative, require_positive};
-use crate::{Arguments, Result};
+use crate::{Arguments, Input, Result};
 use quantity::{Expansion, Pressure, Quantity, Ratio};
 
 /// Elastic and thermal constants.
@@ -27,12 +27,13 @@ impl Default for Steel {
 }
 
 impl Steel {
-    /// Text of the default modulus, for the register.
-    pub(super) const MODULUS: &'static str = "30000 ksi";
-    /// Text of the default Poisson's ratio.
-    pub(super) const POISSON: &'static str = "0.3";
-    /// Text of the default expansion.
-    pub(super) const EXPANSION: &'static str = "6.9e-6 1/degF";
+    /// The input `modulus`.
+    pub(super) const MODULUS: Input = Input::new::<Pressure>("modulus", "Young's modulus E").or("30000 ksi");
+    /// The input `poisson`.
+    pub(super) const POISSON: Input = Input::new::<Ratio>("poisson", "Poisson's ratio nu").or("0.3");
+    /// The input `expansion`.
+    pub(super) const EXPANSION: Input =
+        Input::new::<Expansion>("expansion", "thermal expansion alpha").or("6.9e-6 1/degF");
 
     /// Reads `modulus`, `poisson` and `expansion` of a call.
     pub(super) fn of(a: &Arguments) -> Result<Self> {

@@ -1,17 +1,14 @@
 //! Length change of a string of several sizes sealed in a packer, segment by segment.
 
 use super::buoyed_weight::buoyed_weight;
+use super::columns::{self, Columns};
 use super::effective_tension::Pressures;
 use super::elongation::{Elongation, Segment, SegmentEnd, segment_elongation};
-use super::length_change::Columns;
 use super::steel::Steel;
 use super::tube::Tube;
 use crate::error::{require, require_positive};
 use crate::{Arguments, Error, Input, Output, Outputs, Relation, Result};
-use quantity::{
-    Density, Diameter, Expansion, Force, Length, MassPerLength, Pressure, PressureGradient, Quantity, Ratio,
-    TemperatureDifference,
-};
+use quantity::{Diameter, Force, Length, MassPerLength, PressureGradient, Quantity, TemperatureDifference};
 
 const NAME: &str = "string_length_change";
 
@@ -188,15 +185,10 @@ fn evaluate(a: &Arguments) -> Result<Outputs> {
         packer_bore: a.get("packer_bore")?,
         casing_inner: a.get("casing_inner")?,
     };
-    let columns = |i, o, p, q| -> Result<Columns> {
-        let surface = Pressures { inside: a.get(p)?, outside: a.get(q)? };
-        Ok(Columns { inside_density: a.get(i)?, outside_density: a.get(o)?, surface })
-    };
-    let landed =
-        columns("landed_inside", "landed_outside", "landed_inside_pressure", "landed_outside_pressure")?;
+    let (landed, changed) = columns::landed_and_changed(a)?;
     let before = StringState { columns: landed, ..StringState::default() };
     let after = StringState {
-        columns: columns("changed_inside", "changed_outside", "inside_pressure", "outside_pressure")?,
+        columns: changed,
         flow_loss: a.get("flow_loss")?,
         temperature: a.get("temperature_change")?,
         packer_force: a.get("packer_force")?,
@@ -224,21 +216,21 @@ pub static STRING_LENGTH_CHANGE: Relation = Relation {
         Input::list::<MassPerLength>("masses", "mass per length in air of each section"),
         Input::new::<Diameter>("packer_bore", "seal bore of the packer"),
         Input::new::<Diameter>("casing_inner", "inner diameter of the casing"),
-        Input::new::<Density>("landed_inside", "density inside when landed"),
-        Input::new::<Density>("landed_outside", "density outside when landed"),
-        Input::new::<Density>("changed_inside", "density inside after the change"),
-        Input::new::<Density>("changed_outside", "density outside after the change"),
-        Input::new::<Pressure>("landed_inside_pressure", "surface pressure inside when landed").or("0 psi"),
-        Input::new::<Pressure>("landed_outside_pressure", "surface pressure outside when landed").or("0 psi"),
-        Input::new::<Pressure>("inside_pressure", "surface pressure inside after the change").or("0 psi"),
-        Input::new::<Pressure>("outside_pressure", "surface pressure outside after the change").or("0 psi"),
+        columns::INPUTS[0],
+        columns::INPUTS[1],
+        columns::INPUTS[2],
+        columns::INPUTS[3],
+        columns::INPUTS[4],
+        columns::INPUTS[5],
+        columns::INPUTS[6],
+        columns::INPUTS[7],
         Input::new::<TemperatureDifference>("temperature_change", "mean temperature change dT").or("0 degF"),
         Input::new::<PressureGradient>("flow_loss", "loss per length of flow down the string").or("0 psi/ft"),
         Input::new::<Force>("packer_force", "force of the packer on the string Fp, compression positive")
             .or("0 lbf"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or(Steel::MODULUS),
-        Input::new::<Ratio>("poisson", "Poisson's ratio nu").or(Steel::POISSON),
-        Input::new::<Expansion>("expansion", "thermal expansion alpha").or(Steel::EXPANSION),
+        Steel::MODULUS,
+        Steel::POISSON,
+        Steel::EXPANSION,
     ],
     outputs: &[
         Output::new::<Length>("axial", "change from true tension"),
@@ -256,6 +248,7 @@ mod tests {
     use super::super::packer_restraint::{HeldTubing, packer_restraint};
     use super::*;
     use proptest::prelude::*;
+    use quantity::{Density, Pressure};
 
     fn columns(i: f64, o: f64, pi: f64, po: f64) -> Columns {
         Columns {

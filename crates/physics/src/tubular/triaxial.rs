@@ -1,6 +1,7 @@
 //! Triaxial stress: von Mises stress of the body under force, pressures, bending and torque.
 
 use super::internal_yield::require_wall_tolerance;
+use super::steel::Steel;
 use super::tube::Tube;
 use crate::error::require_positive;
 use crate::{Error, Input, Output, Outputs, Relation, Result};
@@ -197,7 +198,7 @@ pub static TRIAXIAL: Relation = Relation {
         Input::new::<Torque>("torque", "torque T").or("0 ft.lbf"),
         Input::new::<Ratio>("wall_tolerance", "thinnest wall over nominal wall k, for pressure stresses")
             .or("1"),
-        Input::new::<Pressure>("modulus", "Young's modulus E").or("30000 ksi"),
+        Steel::MODULUS,
     ],
     outputs: &[
         Output::new::<Pressure>("von_mises", "greatest von Mises stress"),

@@ -39,7 +39,7 @@ impl Running<'_> {
             self.items.push(Item {
                 kind: ItemKind::Joint,
                 name: joint.name(),
-                serial: joint.serial_text(),
+                serial: joint.serial.clone().unwrap_or_default(),
                 stage: None,
                 length: joint.length,
                 mass: liner.table.weight * joint.length,

@@ -73,7 +73,8 @@ fn text(named: &Named, look: &Look) -> String {
 }
 
 fn input_table(step: &Step, inputs: &[Input], look: &Look) -> Table {
-    let mut table = Table::new(&[left("name"), left("value"), left("what it is"), left("valid"), left("judged")]);
+    let mut table =
+        Table::new(&[left("name"), left("value"), left("what it is"), left("valid"), left("judged")]);
     for named in &step.inputs {
         let range = inputs.iter().find(|i| i.name == named.name).map(|i| reading::range(i, look.system));
         let range = range.unwrap_or_default();

@@ -33,8 +33,7 @@ pub fn relation(family: &Family, relation: &Relation) -> Value {
 
 /// The relations of some families.
 pub fn relations<'a>(families: impl Iterator<Item = &'a Family>, version: &str) -> Value {
-    let all: Vec<Value> =
-        families.flat_map(|f| f.relations.iter().map(move |r| relation(f, r))).collect();
+    let all: Vec<Value> = families.flat_map(|f| f.relations.iter().map(move |r| relation(f, r))).collect();
     json!({ "version": version, "relations": all })
 }
 
@@ -88,7 +87,9 @@ fn counts(findings: &[Finding]) -> Value {
 /// Reference cases as they came out.
 pub fn cases(cases: &[Judged], families: &Families, version: &str) -> Value {
     let tallies = |list: Vec<(&str, Tally)>| {
-        list.into_iter().map(|(name, tally)| (name.to_string(), json!(tally))).collect::<serde_json::Map<_, _>>()
+        list.into_iter()
+            .map(|(name, tally)| (name.to_string(), json!(tally)))
+            .collect::<serde_json::Map<_, _>>()
     };
     let total = Tally::of(cases);
     json!({

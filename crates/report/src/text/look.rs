@@ -141,7 +141,8 @@ mod tests {
     #[test]
     fn lines_keep_to_the_width_and_hang_under_their_label() {
         let narrow = Look { width: 40, ..Look::default() };
-        let text = narrow.hang("next:", 8, "read which input the message names and correct it in the job file");
+        let text =
+            narrow.hang("next:", 8, "read which input the message names and correct it in the job file");
         assert!(text.lines().all(|l| width(l) <= 40), "{text}");
         assert!(text.starts_with("next:   read"), "{text}");
         assert!(text.lines().skip(1).all(|l| l.starts_with("        ")), "{text}");

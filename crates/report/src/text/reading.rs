@@ -78,7 +78,11 @@ pub fn example(input: &Input, system: System) -> String {
         let texts: Vec<String> =
             numbers.iter().map(|n| format!("{n} {symbol}").trim_end().to_string()).collect();
         let text = texts.join(", ");
-        if text.contains(' ') { format!("{}=\"{text}\"", input.name) } else { format!("{}={text}", input.name) }
+        if text.contains(' ') {
+            format!("{}=\"{text}\"", input.name)
+        } else {
+            format!("{}={text}", input.name)
+        }
     };
     match input.kind {
         InputKind::Quantity(kind) => quoted(kind, &["1"]),

@@ -2,8 +2,6 @@
 
 use std::collections::BTreeMap;
 
-
-
 use proof::{Basis, Case, Comparison, Verdict};
 use quantity::round_significant;
 

@@ -38,16 +38,28 @@ pub static NOT_TEXT: Check = Check {
     references: "TOML v1.0",
 };
 
-/// A pipe is not in the catalogue.
-pub static PIPE: Check = Check {
-    id: "job-pipe",
+/// The tally cannot be made up.
+pub static TALLY: Check = Check {
+    id: "job-tally",
     severity: Severity::Stop,
-    title: "A string's pipe cannot be made up",
-    checks: "Each string's outer diameter, weight, grade and connection against the catalogue and the user's own figures.",
-    why: "Bore, drift and ratings follow from the pipe.",
-    next: "Correct the size or grade, or give `id` and `yield_strength` of pipe of your own.",
-    example: "4.5 in 13.8 lb/ft; the catalogue has 13.5 lb/ft.",
-    references: "API 5CT dimensions; API TR 5C3 ratings",
+    title: "The tally cannot be used",
+    checks: "The make-up loss against every joint, and the figures of a simulated tally.",
+    why: "A joint without length is a slip that moves every tool above it.",
+    next: "Correct the figure.",
+    example: "A make-up loss of 45 ft.",
+    references: "API 5CT length ranges",
+};
+
+/// The tally is simulated.
+pub static SIMULATED: Check = Check {
+    id: "job-tally-simulated",
+    severity: Severity::Warn,
+    title: "The tally is made up by the program",
+    checks: "Whether joints were measured.",
+    why: "Every depth of the program moves when the real joints are strapped.",
+    next: "Strap the joints on the rack and plan again before anything is run.",
+    example: "230 joints of a normal distribution about 41.5 ft.",
+    references: "API 5CT length ranges",
 };
 
 /// A log curve is absent.
@@ -63,4 +75,4 @@ pub static CURVE: Check = Check {
 };
 
 /// The checks of this module.
-pub static CHECKS: &[&Check] = &[&ABSENT, &UNREADABLE, &NOT_TEXT, &PIPE, &CURVE];
+pub static CHECKS: &[&Check] = &[&ABSENT, &UNREADABLE, &NOT_TEXT, &TALLY, &SIMULATED, &CURVE];

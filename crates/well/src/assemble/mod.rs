@@ -3,12 +3,13 @@
 
 mod check;
 mod parts;
+mod pipes;
 mod quality;
 
 use quantity::*;
 
 pub use check::CHECKS;
-pub use parts::PipeString;
+pub use pipes::PipeString;
 pub use quality::Quality;
 
 use crate::finding::{Finding, Read, Severity};

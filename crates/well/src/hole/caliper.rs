@@ -16,7 +16,7 @@ pub struct Sample {
 }
 
 /// A stretch between two readings that is not bridged.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct Gap {
     /// The last reading above.
     pub top: MeasuredDepth,

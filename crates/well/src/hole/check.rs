@@ -262,7 +262,8 @@ pub static CALIPER_UNDER_BIT: Check = Check {
     severity: Severity::Warn,
     title: "The caliper reads below bit size",
     checks: "The median reading of each open section against its bit size; 1/8 in is allowed.",
-    why: "Mud cake, swelling clay, a worn bit, or a caliper out of calibration: the string may not pass, or the hole is larger than it reads.",
+    why: "Mud cake, swelling clay, a worn bit, or a caliper out of calibration: the string may not pass, \
+        or the hole is larger than it reads.",
     next: "Check bit wear and calibration; consider a wiper trip before running the liner.",
     example: "A median of 5.9 in behind a 6.125 in bit.",
     references: PRACTICE,

@@ -32,5 +32,5 @@ pub use check::CHECKS;
 pub use profile::{HoleError, Local, Source};
 pub(crate) use quality::PLAUSIBLE;
 pub use section::{Section, SectionKind};
-pub use volume::{Annulus, frustum_volume};
+pub use volume::Annulus;
 pub use window::{Window, WindowStatistics};

@@ -8,7 +8,8 @@ use crate::hole::volume::frustum;
 use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio, System};
 
 /// Where a diameter comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize, schemars::JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum Source {
     /// Inner diameter of the casing.
     Casing,
@@ -19,7 +20,7 @@ pub enum Source {
 }
 
 /// The hole at one depth.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct Local {
     /// Diameter of the circle of the same area.
     pub diameter: Diameter,
@@ -133,6 +134,8 @@ pub(super) struct Profile {
     oval: Option<Largest>,
 }
 
+/// Depths are exact to this, m: what adding a length to a depth may be off by.
+const ROUNDING: f64 = 1e-6;
 /// Pieces shorter than this are left out, m.
 const SHORTEST: f64 = 1e-9;
 
@@ -179,15 +182,20 @@ impl Profile {
         self.pieces.last().map_or(0.0, |p| p.bottom)
     }
 
-    /// Two depths of the hole as numbers, or why not.
+    /// Two depths of the hole as numbers, or why not. Depths outside by rounding alone are taken
+    /// for the end they miss.
     pub(super) fn span(&self, top: MeasuredDepth, bottom: MeasuredDepth) -> Result<(f64, f64), HoleError> {
+        let (first, last) = (self.top(), self.bottom());
         for asked in [top, bottom] {
-            if !(asked.si() >= self.top() && asked.si() <= self.bottom()) {
-                let ends = (MeasuredDepth::m(self.top()), MeasuredDepth::m(self.bottom()));
+            if !(asked.si() >= first - ROUNDING && asked.si() <= last + ROUNDING) {
+                let ends = (MeasuredDepth::m(first), MeasuredDepth::m(last));
                 return Err(HoleError::Outside { asked, top: ends.0, bottom: ends.1 });
             }
         }
-        if bottom < top { Err(HoleError::Reversed { top, bottom }) } else { Ok((top.si(), bottom.si())) }
+        if bottom < top {
+            return Err(HoleError::Reversed { top, bottom });
+        }
+        Ok((top.si().clamp(first, last), bottom.si().clamp(first, last)))
     }
 
     /// The piece at a depth: at a joint the lower one, at the bottom the last.

@@ -42,17 +42,14 @@ pub(super) fn fitted(
     let mut first: Option<MeasuredDepth> = None;
     let (mut cased, mut outside, mut implausible) = (0, 0, 0);
     let (kept, _) = caliper.revised(shift, |sample| {
-        let at = sections.partition_point(|s| s.bottom < sample.depth);
-        let Some(section) = sections.get(at).filter(|s| s.top <= sample.depth) else {
-            outside += 1;
-            return false;
-        };
-        // A reading at the shoe belongs to the open hole below it.
-        let next = sections.get(at + 1).filter(|n| n.top <= sample.depth);
-        let bit = match (section.kind, next.map(|n| n.kind)) {
-            (SectionKind::Open { bit }, _) | (_, Some(SectionKind::Open { bit })) => bit,
-            _ => {
+        let bit = match place(sections, sample.depth) {
+            Place::Open(bit) => bit,
+            Place::Cased => {
                 cased += 1;
+                return false;
+            }
+            Place::Outside => {
+                outside += 1;
                 return false;
             }
         };
@@ -80,6 +77,27 @@ pub(super) fn fitted(
         None => findings.push(check::CALIPER_EMPTY.found("no caliper reading lies in the open hole")),
     }
     kept
+}
+
+/// What is at a depth.
+enum Place {
+    Open(Diameter),
+    Cased,
+    Outside,
+}
+
+/// What is at a depth; a joint belongs to the open side, if one is.
+fn place(sections: &[Section], depth: MeasuredDepth) -> Place {
+    let at = sections.partition_point(|s| s.bottom < depth);
+    let here = sections.get(at..).unwrap_or(&[]).iter().take_while(|s| s.top <= depth);
+    let mut found = Place::Outside;
+    for section in here {
+        match section.kind {
+            SectionKind::Open { bit } => return Place::Open(bit),
+            SectionKind::Cased { .. } => found = Place::Cased,
+        }
+    }
+    found
 }
 
 fn note_shift(shift: Length, findings: &mut Vec<Finding>) {

@@ -5,7 +5,8 @@ use crate::hole::check;
 use quantity::{Diameter, MeasuredDepth, Quantity, System};
 
 /// What a section of hole is.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum SectionKind {
     /// Lined with casing.
     Cased {
@@ -37,7 +38,7 @@ impl SectionKind {
 }
 
 /// One section of hole.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct Section {
     /// What it is called.
     pub name: String,

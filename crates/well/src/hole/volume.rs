@@ -1,40 +1,20 @@
-//! Volume of the hole between depths, and of the annulus around a string in it.
+//! Volume of the hole between depths, and of the annulus around a string in it: the frusta
+//! between readings (`frustum_volume`), looked up from running sums.
 
 use crate::hole::build::Hole;
 use crate::hole::profile::HoleError;
+use physics::geometry::frustum_volume;
 use quantity::{Diameter, Length, MeasuredDepth, Quantity, Volume};
-use std::f64::consts::PI;
 
-/// Volume of hole whose diameter runs straight from one end to the other: a frustum.
-///
-/// Equation: `V = π/12 L (D₁² + D₁ D₂ + D₂²)`.
-///
-/// Symbols: V volume, m³; L length, m; D₁, D₂ diameters at the ends, m.
-///
-/// Range: none stated by the source; exact for a straight wall.
-///
-/// Breaks: nowhere; a negative length gives a negative volume.
-///
-/// Source: closed form, the integral of `π/4 D²` along the length.
-///
-/// ```
-/// use quantity::{Diameter, Length};
-/// let volume = well::hole::frustum_volume(Length::m(12.0), Diameter::m(0.2), Diameter::m(0.3));
-/// // π/12 · 12 · (0.04 + 0.06 + 0.09) = 0.19 π
-/// assert!((volume.in_m3() - 0.19 * std::f64::consts::PI).abs() < 1e-15);
-/// ```
-pub fn frustum_volume(length: Length, first: Diameter, second: Diameter) -> Volume {
-    Volume::m3(frustum(length.si(), first.si(), second.si()))
-}
-
-/// The same in SI numbers.
-pub(super) fn frustum(l: f64, d1: f64, d2: f64) -> f64 {
-    // V = π/12 L (D₁² + D₁ D₂ + D₂²)
-    PI / 12.0 * l * (d1 * d1 + d1 * d2 + d2 * d2)
+/// Volume of a piece of straight wall, in SI numbers. Lengths and diameters of a profile are
+/// never negative, so the relation always has an answer.
+pub(super) fn frustum(length: f64, upper: f64, lower: f64) -> f64 {
+    let volume = frustum_volume(Diameter::m(upper), Diameter::m(lower), Length::m(length));
+    volume.map_or(0.0, |v| v.si())
 }
 
 /// The annulus between hole and string.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct Annulus {
     /// Its volume, with nothing taken off where the hole is tighter than the string.
     pub volume: Volume,

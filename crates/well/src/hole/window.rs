@@ -2,11 +2,11 @@
 //! within a standard deviation.
 
 use crate::hole::build::Hole;
-use crate::hole::profile::{HoleError, Piece};
+use crate::hole::profile::{HoleError, Piece, Source};
 use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio};
 
 /// A stretch of hole asked about.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct Window {
     /// Its top.
     pub top: MeasuredDepth,
@@ -21,7 +21,7 @@ pub struct Window {
 }
 
 /// The hole over a window. Shares are of its length.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct WindowStatistics {
     /// The smaller arm at its smallest.
     pub min: Diameter,
@@ -97,7 +97,9 @@ impl Hole {
         let (wide_top, wide_bottom) = self.widened(window)?;
         let p = &self.profile;
         let (min, max) = (p.smallest(a, b), p.largest(a, b));
-        let local = p.local(a).map_or(min, |l| l.diameter.si());
+        let point = p.local(a);
+        let local = point.map_or(min, |l| l.diameter.si());
+        let known = if point.is_some_and(|l| l.source == Source::Bit) { 0.0 } else { 1.0 };
         let per_length = |of: f64, point: f64| if b > a { of / (b - a) } else { point };
         let spread = Spread {
             pieces: p.pieces(a, b).filter(|c| c.bottom > c.top).collect(),
@@ -117,7 +119,7 @@ impl Hole {
             washed_out: Ratio::of(1.0 - spread.share_up_to(window.washout.si())),
             gradient: Ratio::of(p.steepest(a, b)),
             ovality: p.most_oval(a, b).map(Ratio::of),
-            measured: Ratio::of(per_length(p.measured_to(b) - p.measured_to(a), 1.0).clamp(0.0, 1.0)),
+            measured: Ratio::of(per_length(p.measured_to(b) - p.measured_to(a), known).clamp(0.0, 1.0)),
             inside: Ratio::of(if asked > 0.0 { ((wide_bottom - wide_top) / asked).min(1.0) } else { 1.0 }),
         })
     }

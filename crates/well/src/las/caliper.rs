@@ -27,6 +27,9 @@ const PAIRS: [(&str, &str); 7] = [
 /// Readings outside these are no hole where the bit size is not known, m.
 const EXPECTED: (f64, f64) = (2.0 * INCH, 60.0 * INCH);
 
+/// A median below this share of the bit size is that of a differential caliper.
+const DIFFERENTIAL: f64 = 0.35;
+
 /// What a curve of length may be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Nature {
@@ -187,7 +190,7 @@ fn diameters(las: &Las, curve: &Curve, notes: &mut Notes) -> Result<Vec<Option<D
     };
     let bits = bit_sizes(las);
     let metres: Vec<f64> = numbers.iter().map(|n| n * factor).collect();
-    refuse_by_readings(curve, &metres, bits.median.unwrap_or(EXPECTED.0), notes)?;
+    refuse_by_readings(curve, &metres, bits.median, notes)?;
     let mut masked: Vec<usize> = Vec::new();
     let mut read: Vec<Option<Diameter>> = Vec::with_capacity(metres.len());
     for (row, diameter) in metres.into_iter().enumerate() {
@@ -207,19 +210,19 @@ fn diameters(las: &Las, curve: &Curve, notes: &mut Notes) -> Result<Vec<Option<D
     Ok(read)
 }
 
-/// Refuses a curve whose readings, in m, cannot be diameters. `usual` is the bit size, or the
-/// smallest diameter expected.
-fn refuse_by_readings(curve: &Curve, metres: &[f64], usual: f64, notes: &Notes) -> Result<(), Refusal> {
+/// Refuses a curve whose readings, in m, cannot be diameters.
+fn refuse_by_readings(curve: &Curve, metres: &[f64], bit: Option<f64>, notes: &Notes) -> Result<(), Refusal> {
     let mut valid: Vec<f64> = metres.iter().copied().filter(|d| d.is_finite()).collect();
     if valid.is_empty() {
         return Ok(());
     }
+    let low = bit.map_or(EXPECTED.0, |bit| bit * DIFFERENTIAL);
     // A differential caliper lies about zero, much of it below; null values lie far below.
-    let negative = valid.iter().filter(|d| **d < 0.0 && **d > -usual).count();
+    let negative = valid.iter().filter(|d| **d < 0.0 && **d > -low).count();
     let middle = valid.len() / 2;
     let median = *valid.select_nth_unstable_by(middle, f64::total_cmp).1;
     let (name, unit) = (&curve.mnemonic, &curve.unit);
-    if median.abs() < 0.35 * usual && (median > 0.0 || negative > 0) {
+    if median.abs() < low && (median > 0.0 || negative > 0) {
         let message = format!("{name} reads about zero (median {:.3} in): it is no diameter", median / INCH);
         return Err(notes.refuse(&check::CALIPER_DIFFERENTIAL, message));
     }

@@ -1,5 +1,7 @@
 //! What stands between the cells of a row, and splitting a row by it.
 
+use std::cell::RefCell;
+
 use super::cell::{is_absent, looks_numeric};
 
 /// What stands between cells.
@@ -61,30 +63,57 @@ impl Delimiter {
             Some(c) => CANDIDATES.into_iter().find(|d| d.byte().map(char::from) == Some(c)),
         }
     }
+}
+
+/// Splits rows by one delimiter; the tables of the quoting rules are built once.
+#[derive(Debug)]
+pub struct Splitter {
+    delimiter: Delimiter,
+    /// Reset for each row; a clone of it would lose its tables.
+    reader: Option<RefCell<csv_core::Reader>>,
+}
+
+impl Splitter {
+    /// For one delimiter.
+    pub fn new(delimiter: Delimiter) -> Self {
+        let reader = delimiter.byte().map(|byte| csv_core::ReaderBuilder::new().delimiter(byte).build());
+        Self { delimiter, reader: reader.map(RefCell::new) }
+    }
+
+    /// What stands between cells.
+    pub fn delimiter(&self) -> Delimiter {
+        self.delimiter
+    }
 
     /// The cells of one row, trimmed. At most `most` are kept.
-    pub fn split(self, row: &str, most: usize) -> Vec<String> {
-        match self.byte() {
-            Some(byte) => quoted(row, byte, most),
-            None => spaced(row, self == Delimiter::Wide, most),
+    pub fn split(&self, row: &str, most: usize) -> Vec<String> {
+        match (&self.reader, self.delimiter.byte()) {
+            (Some(reader), Some(byte)) => quoted(&mut reader.borrow_mut(), byte, row, most),
+            _ => spaced(row, self.delimiter == Delimiter::Wide, most),
         }
     }
 }
 
-fn quoted(row: &str, delimiter: u8, most: usize) -> Vec<String> {
-    let mut reader = csv::ReaderBuilder::new()
-        .has_headers(false)
-        .flexible(true)
-        .delimiter(delimiter)
-        .buffer_capacity(row.len().clamp(64, 8192))
-        .from_reader(row.as_bytes());
-    let mut record = csv::ByteRecord::new();
-    match reader.read_byte_record(&mut record) {
-        Ok(true) => {
-            record.iter().take(most).map(|cell| String::from_utf8_lossy(cell).trim().to_string()).collect()
-        }
-        _ => Vec::new(),
-    }
+fn quoted(reader: &mut csv_core::Reader, delimiter: u8, row: &str, most: usize) -> Vec<String> {
+    reader.reset();
+    let cells = row.bytes().filter(|b| *b == delimiter).count() + 1;
+    // the bytes out never outnumber the bytes in, nor the ends the delimiters plus one
+    let (mut out, mut ends) = (vec![0; row.len() + 1], vec![0; cells + 1]);
+    let (_, _, written, ended) = reader.read_record(row.as_bytes(), &mut out, &mut ends);
+    // an empty input closes the last cell
+    let rest = (out.get_mut(written..), ends.get_mut(ended..));
+    let last = match rest {
+        (Some(out), Some(ends)) => reader.read_record(&[], out, ends).3,
+        _ => 0,
+    };
+    let mut start = 0;
+    let ends = ends.iter().take(ended + last).take(most);
+    ends.map(|end| {
+        let cell = out.get(start..*end).unwrap_or_default();
+        start = *end;
+        String::from_utf8_lossy(cell).trim().to_string()
+    })
+    .collect()
 }
 
 /// Splits at spaces; a bracketed unit stays with the word before it.
@@ -119,7 +148,8 @@ pub fn sniff(rows: &[&str]) -> Delimiter {
 }
 
 fn score(delimiter: Delimiter, rows: &[&str]) -> f64 {
-    let split: Vec<Vec<String>> = rows.iter().map(|r| delimiter.split(r, 200)).collect();
+    let splitter = Splitter::new(delimiter);
+    let split: Vec<Vec<String>> = rows.iter().map(|r| splitter.split(r, 200)).collect();
     let mut widths: Vec<usize> = split.iter().map(Vec::len).filter(|n| *n >= 2).collect();
     widths.sort_unstable();
     let mode = widths.chunk_by(|a, b| a == b).max_by_key(|c| c.len());
@@ -155,8 +185,9 @@ mod tests {
 
     #[test]
     fn splits_quoted_cells_and_inch_marks() {
-        assert_eq!(Delimiter::Comma.split("1,\"a, b\",5.5\" pup", 10), ["1", "a, b", "5.5\" pup"]);
-        assert_eq!(Delimiter::Space.split("MD (ft)  Inc [deg]", 10), ["MD (ft)", "Inc [deg]"]);
-        assert_eq!(Delimiter::Comma.split("a,b,c", 2), ["a", "b"]);
+        let split = |d, row, most| Splitter::new(d).split(row, most);
+        assert_eq!(split(Delimiter::Comma, "1,\"a, b\",5.5\" pup", 10), ["1", "a, b", "5.5\" pup"]);
+        assert_eq!(split(Delimiter::Space, "MD (ft)  Inc [deg]", 10), ["MD (ft)", "Inc [deg]"]);
+        assert_eq!(split(Delimiter::Comma, "a,b,c", 2), ["a", "b"]);
     }
 }

@@ -36,7 +36,8 @@ impl Header {
         let mut header = Self { headings: headings.to_vec(), ..Self::default() };
         for column in wanted {
             let fits = headings.iter().enumerate();
-            let fits = fits.filter_map(|(at, text)| fit(text, column).map(|(rank, scale)| (rank, at, text, scale)));
+            let fits =
+                fits.filter_map(|(at, text)| fit(text, column).map(|(rank, scale)| (rank, at, text, scale)));
             let mut fits: Vec<_> = fits.collect();
             // the name listed first goes first, then the heading further left
             fits.sort_by_key(|(rank, at, ..)| (*rank, *at));

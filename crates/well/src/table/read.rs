@@ -4,7 +4,7 @@ use super::cell::{CellFault, Comma, CommaEvidence, is_absent, looks_numeric, qua
 use super::check;
 use super::column::{Caps, Cell, Column, Need};
 use super::decode::{decode, not_text};
-use super::delimiter::{Delimiter, sniff};
+use super::delimiter::{Delimiter, Splitter, sniff};
 use super::header::{Header, Mapped, units_of};
 use super::line::{Line, rows};
 use super::notes::Notes;
@@ -41,9 +41,9 @@ fn read(bytes: &[u8], wanted: &[Column], caps: Caps, notes: &mut Notes) -> Optio
         return None;
     }
     let (text, encoding) = decode(bytes);
-    let source = Source { text: &text, delimiter: delimiter_of(&text), caps };
+    let source = Source { text: &text, splitter: Splitter::new(delimiter_of(&text)), caps };
     let (mut header, at) = source.header(wanted, notes)?;
-    let before = rows(&text, source.delimiter.byte())
+    let before = rows(&text, source.delimiter().byte())
         .take_while(|l| l.number < at.first)
         .take(HEADER_ROWS)
         .map(|l| (l.number, l.span))
@@ -59,7 +59,7 @@ fn read(bytes: &[u8], wanted: &[Column], caps: Caps, notes: &mut Notes) -> Optio
     if kept.is_empty() {
         notes.whole(&check::EMPTY, "no row below the headings holds the needed values");
     }
-    let (columns, delimiter) = (header.columns, source.delimiter);
+    let (columns, delimiter) = (header.columns, source.delimiter());
     Some(Table { columns, kept, before, encoding, delimiter, header_line: at.first, text })
 }
 
@@ -105,23 +105,27 @@ struct Data {
 
 struct Source<'t> {
     text: &'t str,
-    delimiter: Delimiter,
+    splitter: Splitter,
     caps: Caps,
 }
 
 impl Source<'_> {
+    fn delimiter(&self) -> Delimiter {
+        self.splitter.delimiter()
+    }
+
     fn split(&self, line: &Line) -> Vec<String> {
         let row = line.of(self.text);
         if line.open_quote {
-            self.delimiter.split(&row.replace('"', ""), self.caps.cells)
+            self.splitter.split(&row.replace('"', ""), self.caps.cells)
         } else {
-            self.delimiter.split(row, self.caps.cells)
+            self.splitter.split(row, self.caps.cells)
         }
     }
 
     /// Rows that are neither blank nor comments, below a line.
     fn below(&self, line: usize) -> impl Iterator<Item = (Line, Vec<String>)> + '_ {
-        rows(self.text, self.delimiter.byte())
+        rows(self.text, self.delimiter().byte())
             .filter(move |l| l.number > line)
             .filter(|l| !l.of(self.text).trim().is_empty() && !is_comment(l.of(self.text)))
             .map(|l| (l.clone(), self.split(&l)))
@@ -136,11 +140,11 @@ impl Source<'_> {
             let last = window.last().map_or(0, |(l, _)| l.number);
             (Header::read(&stack(window), wanted), HeaderAt { first, last })
         });
-        let commented = rows(self.text, self.delimiter.byte()).take(HEADER_ROWS);
+        let commented = rows(self.text, self.delimiter().byte()).take(HEADER_ROWS);
         let commented = commented.filter(|l| is_comment(l.of(self.text))).flat_map(|l| {
             let at = HeaderAt { first: l.number, last: l.number };
             let stripped = l.of(self.text).trim_start().trim_start_matches(['#', '%', '/']).trim_start();
-            [self.split(&l), self.delimiter.split(stripped, self.caps.cells)]
+            [self.split(&l), self.splitter.split(stripped, self.caps.cells)]
                 .map(|c| (Header::read(&c, wanted), at))
         });
         let mut nearest: Option<(Header, HeaderAt)> = None;
@@ -284,35 +288,30 @@ fn note_header(header: &Header, line: usize, notes: &mut Notes) {
     }
 }
 
-/// Gives each column without a unit the assumed one, or says that it has none; false when a
-/// needed column has none.
+/// Gives each column without a unit the assumed one, or says that it has none and leaves it out;
+/// false when a needed column has none.
 fn settle_units(header: &mut Header, wanted: &[Column], own: &[&str], notes: &mut Notes) -> bool {
-    let mut settled = true;
+    let mut unsettled: Vec<&'static str> = Vec::new();
     for column in header.columns.iter_mut().filter(|c| lacks_unit(c) && !own.contains(&c.name)) {
         let Cell::Quantity(kind) = column.cell else { continue };
         let assumed = wanted.iter().find(|w| w.name == column.name).and_then(|w| w.assumed);
         column.scale = assumed.and_then(|u| Scale::find(kind, u));
-        match &column.scale {
-            Some(scale) => {
-                let message =
-                    format!("column `{}` states no unit; {} is assumed", column.heading, scale.symbol);
-                notes.whole(&check::UNIT_ASSUMED, message);
-            }
-            None => {
-                let needed = is_required(wanted, column.name);
-                settled &= !needed;
-                let message = format!(
-                    "column `{}` states no unit; write it into the heading, one of: {}",
-                    column.heading,
-                    units_of(kind)
-                );
-                let weight = if needed { Severity::Stop } else { Severity::Warn };
-                let finding = check::UNIT_MISSING.found(message).file(notes.file().to_string());
-                notes.add(finding.severity(weight));
-            }
+        if let Some(scale) = &column.scale {
+            let message = format!("column `{}` states no unit; {} is assumed", column.heading, scale.symbol);
+            notes.whole(&check::UNIT_ASSUMED, message);
+            continue;
         }
+        unsettled.push(column.name);
+        let units = units_of(kind);
+        let message =
+            format!("column `{}` states no unit; write it into the heading, one of: {units}", column.heading);
+        let needed = is_required(wanted, column.name);
+        let weight = if needed { Severity::Stop } else { Severity::Warn };
+        let finding = check::UNIT_MISSING.found(message).file(notes.file().to_string());
+        notes.add(finding.severity(weight));
     }
-    settled
+    header.columns.retain(|c| !unsettled.contains(&c.name));
+    !unsettled.iter().any(|name| is_required(wanted, name))
 }
 
 /// A row that holds no number in any column of interest and lacks every needed one.
@@ -340,7 +339,7 @@ fn too_many_cells(
         return false;
     }
     let points = cells.iter().any(|c| looks_numeric(c) && c.contains('.'));
-    let split_numbers = source.delimiter == Delimiter::Comma && !points;
+    let split_numbers = source.delimiter() == Delimiter::Comma && !points;
     let message = format!("the row has {filled} cells under {headings} headings");
     let finding =
         check::MORE_CELLS.found(message).line(notes.file().to_string(), line.number, line.of(source.text));

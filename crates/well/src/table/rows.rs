@@ -109,7 +109,7 @@ impl<'t> Row<'t> {
         self.table.text.get(self.kept.span.clone()).unwrap_or_default()
     }
 
-    /// Whether a finding was already raised for a cell of the row.
+    /// Whether a needed cell of the row is empty or cannot be read; a finding says which.
     pub fn is_faulty(&self) -> bool {
         self.kept.faulty
     }

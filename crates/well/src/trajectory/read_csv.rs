@@ -26,7 +26,6 @@ const MD: &[&str] = &[
     "md kb",
     "md rt",
     "depth",
-    "measured",
 ];
 const INCLINATION: &[&str] =
     &["inclination", "incl", "incl angle", "inc angle", "hole angle", "angle", "drift", "deviation"];
@@ -120,12 +119,14 @@ pub fn read_survey_csv(bytes: &[u8], options: &SurveyOptions) -> Read<SurveyTabl
 }
 
 /// An assumed unit is a note: degrees are what surveys are written in, and lengths take the unit
-/// of the measured depth. One the caller stated is no assumption.
+/// of the measured depth. One the caller stated is no assumption. Empty cells are judged with the
+/// station they belong to.
 fn weighed(findings: Vec<Finding>, stated: Option<DepthUnit>) -> Vec<Finding> {
     let assumed = |f: &Finding| f.id == "table-unit-assumed";
     let ending = stated.map(|u| format!("; {} is assumed", u.symbol()));
     let said = |f: &Finding| ending.as_ref().is_some_and(|e| f.message.ends_with(e.as_str()));
-    let kept = findings.into_iter().filter(|f| !(assumed(f) && said(f)));
+    let told_elsewhere = |f: &Finding| f.id == "table-cell-missing" || assumed(f) && said(f);
+    let kept = findings.into_iter().filter(|f| !told_elsewhere(f));
     kept.map(|f| if assumed(&f) { f.severity(Severity::Note) } else { f }).collect()
 }
 

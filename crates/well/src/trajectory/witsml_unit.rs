@@ -24,13 +24,19 @@ mod tests {
 
     #[test]
     fn knows_the_units_of_trajectories_and_no_others() {
-        assert_eq!(factor(Length::KIND, "m"), Some(1.0));
-        assert_eq!(factor(Length::KIND, "ft"), Some(0.3048));
-        assert_eq!(factor(Length::KIND, "ftUS"), Some(1200.0 / 3937.0));
-        assert_eq!(factor(Angle::KIND, "rad"), Some(1.0));
-        assert_eq!(factor(Angle::KIND, "dega"), Some(std::f64::consts::PI / 180.0));
-        assert_eq!(factor(Curvature::KIND, "rad/m"), Some(1.0));
-        assert_eq!(factor(Curvature::KIND, "dega/30m"), Some(std::f64::consts::PI / 180.0 / 30.0));
+        let is = |kind, uom, want: f64| {
+            let found = factor(kind, uom).unwrap_or(0.0);
+            assert!((found / want - 1.0).abs() < 1e-15, "{uom}: {found}");
+        };
+        let degree = std::f64::consts::PI / 180.0;
+        is(Length::KIND, "m", 1.0);
+        is(Length::KIND, "ft", 0.3048);
+        is(Length::KIND, "ftUS", 1200.0 / 3937.0);
+        is(Angle::KIND, "rad", 1.0);
+        is(Angle::KIND, "dega", degree);
+        is(Curvature::KIND, "rad/m", 1.0);
+        is(Curvature::KIND, "dega/30m", degree / 30.0);
+        is(Curvature::KIND, "dega/ft", degree / 0.3048);
         assert_eq!(factor(Length::KIND, "rad"), None);
         assert_eq!(factor(Angle::KIND, "gon"), None);
         assert_eq!(factor(Angle::KIND, ""), None);

@@ -33,7 +33,8 @@ pub static COLUMNS: Check = Check {
     severity: Severity::Warn,
     title: "More or fewer columns than curves",
     checks: "The columns of the data against the curves of the header.",
-    why: "The first columns are taken for the first curves; if the missing one is in the middle, the rest are misnamed.",
+    why: "The first columns are taken for the first curves; if the missing one is in the middle, the rest \
+        are misnamed.",
     next: "Compare the words after `~A`, or a value you know, with the curve names.",
     example: "6 curves are declared and every row has 4 values: the last two curves are empty.",
     references: LAS_2,
@@ -57,7 +58,8 @@ pub static RUN_ON: Check = Check {
     severity: Severity::Warn,
     title: "Numbers run together",
     checks: "Values such as `123.4-999.25` or `7.020101130.188`.",
-    why: "A column too narrow for its numbers leaves no blank. At a minus sign they are parted; else both are left out.",
+    why: "A column too narrow for its numbers leaves no blank. At a minus sign they are parted; else both \
+        are left out.",
     next: "Compare the parted values with their neighbours.",
     example: "`7.330-19508.961` is read as 7.330 and -19508.961.",
     references: PRACTICE,

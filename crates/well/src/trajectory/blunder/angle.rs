@@ -22,12 +22,13 @@ pub(super) fn vertical_azimuths(survey: &Survey, notes: &mut Notes) {
         .filter(|r| !r.station.direction().has_azimuth() && r.station.azimuth.si() != 0.0)
         .collect();
     if let (Some(first), Some(last)) = (said.first(), said.last()) {
-        let message = format!(
-            "{} an azimuth, which is left aside, from {} to {}",
-            counted(said.len(), "vertical station has", "vertical stations have"),
-            first.station.md,
-            last.station.md
-        );
+        let stations = counted(said.len(), "vertical station has", "vertical stations have");
+        let (from, to) = (first.station.md, last.station.md);
+        let message = if said.len() == 1 {
+            format!("{stations} an azimuth, which is left aside")
+        } else {
+            format!("{stations} an azimuth, which is left aside, from {from} to {to}")
+        };
         notes.add(at(&check::AZIMUTH_VERTICAL, first, message, notes));
     }
 }

@@ -146,7 +146,7 @@ pub(super) fn long_courses(survey: &Survey, notes: &mut Notes) {
     let longest = long.iter().max_by(|(a, _), (b, _)| a.arc.length().total_cmp(&b.arc.length()));
     if let Some((course, row)) = longest {
         let message = format!(
-            "{} in inclined hole longer than {LONG}; the longest ends here and bends by {}",
+            "in inclined hole {} longer than {LONG}; the longest ends here and bends by {}",
             counted(long.len(), "course is", "courses are"),
             course.arc.dogleg()
         );

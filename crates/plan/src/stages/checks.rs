@@ -1,0 +1,57 @@
+//! Checks of stage hydraulics and schedule.
+
+use well::{Check, Severity};
+
+macro_rules! checks {
+    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
+        $(pub(super) static $name: Check = Check {
+            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
+            next: $next, example: $example, references: "practice",
+        };)+
+        /// The checks of this module.
+        pub static CHECKS: &[&Check] = &[$(&$name),+];
+    };
+}
+
+checks! {
+    CEILING "stage-rate-ceiling" Warn "A stage cannot take the rate that is wanted",
+        "The highest treating pressure and power of every mixture of the schedule against the limits, rate by rate.",
+        "Every seat still to be passed costs pressure; the toe stages pay for all of them. The program plans the lower rate.",
+        "Accept the lower rate with proppant that carries at it, open the ladder, or raise a limit that is not a rating.",
+        "Stage 1: 24 bbl/min where 35 are wanted.";
+    PRESSURE "stage-pressure-limit" Stop "A stage cannot be pumped within the pressure limit",
+        "The surface pressure at the slowest rate against the treating pressure limit.",
+        "The limit protects people; it cannot be switched off.",
+        "Use a heavier fluid or stronger pipe and wellhead, or leave the stage out.",
+        "Stage 3: 9,100 psi at 0.5 bbl/min against a limit of 8,500 psi.";
+    NEGATIVE "stage-column-heavy" Warn "The column alone opens the fracture",
+        "The weight of the heaviest column against the fracture pressure at the sleeve.",
+        "With no pressure at the surface the well takes fluid on its own; the meter then sees nothing of the sleeve.",
+        "Check the fracture gradient and the densities.",
+        "A column of 15 lb/gal slurry over rock of 0.75 psi/ft.";
+    HEADROOM "stage-trip-headroom" Warn "Little is left below the pump trip",
+        "The highest treating pressure against the trip: less than 3 % left.",
+        "Pressure swings at rate changes; a trip in mid-stage stops the job with sand in the pipe.",
+        "Plan the stage a little slower.",
+        "8,700 psi planned, trip at 8,800 psi.";
+    DRAG "stage-drag-limit" Note "The friction reducer is held at the published asymptote",
+        "The drag reduction of the job file against the maximum drag reduction asymptote at the stage's rate.",
+        "No polymer does better; a larger figure would promise a rate the well will not give.",
+        "Lower `drag_reduction` to what the fluid test shows.",
+        "85 % stated, 81 % possible at 10 bbl/min.";
+    PUMPS "stage-pumps" Warn "There are too few pumps on location",
+        "Hydraulic power at the planned rates, spares kept, against the pumps on location.",
+        "A pump lost in mid-stage must not end the stage.",
+        "Bring more pumps or plan lower rates.",
+        "11 pumps needed with the spare, 9 on location.";
+    CHANGE "stage-change-range" Stop "A change of the schedule names stages that do not exist",
+        "The stages of each `[[treatment.change]]` against the number of stages.",
+        "A change that is silently dropped would be a stage treated otherwise than meant.",
+        "Correct the stages.",
+        "Stages 28 to 32 of 30.";
+    DENSITY "stage-column-assumption" Note "Column densities are taken as at the surface",
+        "What the program assumes of the column.",
+        "Cool pumped water is a little heavier at depth: about 1 % of the column's weight, on the safe side of the surface pressure.",
+        "Nothing; the figure is listed so that nobody is surprised.",
+        "4,600 psi of column carries some 50 psi more than counted.";
+}

@@ -1,0 +1,133 @@
+//! Stage hydraulics: treating pressure, rate ceiling, schedule and totals.
+
+mod ceiling;
+mod checks;
+pub mod mixture;
+pub mod pressure;
+mod result;
+mod schedule;
+mod workings;
+
+use quantity::*;
+use well::Job;
+
+pub use ceiling::{BoundBy, power_on_location, rate_ceiling};
+pub use checks::CHECKS;
+pub use mixture::Mixture;
+pub use pressure::{PressureParts, StageLine};
+pub use result::*;
+
+use crate::Ledger;
+use crate::ladder::LadderPlan;
+use crate::layout::{Layout, StagePlace};
+use crate::path::FlowPath;
+
+/// Rates are planned in whole multiples of this.
+const RATE_STEP: FlowRate = FlowRate::bbl_per_min(0.5);
+
+/// Pressure, rate ceiling, schedule and totals of every stage.
+pub fn treat_stages(job: &Job, layout: &Layout, ladder: &LadderPlan, ledger: &mut Ledger) -> Option<StagesPlan> {
+    schedule::judge_changes(job, layout.stages.len(), ledger);
+    let path = FlowPath::of(job, layout);
+    let mixtures: Vec<Mixture<'_>> =
+        job.file.treatment.step.iter().filter_map(|s| Mixture::of_step(&job.file, s)).flatten().collect();
+    let mut stages = Vec::with_capacity(layout.stages.len());
+    for place in &layout.stages {
+        let what = format!("the pressure of stage {}", place.stage);
+        let line = ledger.take(&what, StageLine::of(job, &path, place, ladder))?;
+        let volume = path.volume_to(place.sleeve.ports);
+        stages.push(one_stage(job, place, &line, &mixtures, volume, ledger)?);
+        workings::open_stage(&line, stages.last()?, &mixtures, ledger);
+    }
+    let totals = schedule::totals(job, &stages);
+    schedule::judge_totals(&totals, job, ledger);
+    let toe = stages.first()?;
+    let toe_seat_loss = toe.pressure.seats;
+    let toe_rate_without_seats = without_seats(job, layout, ladder, &path, &mixtures, ledger)?;
+    ledger.say(checks::DENSITY.found("the column's density is taken as it is at the surface"));
+    Some(StagesPlan { toe_seat_loss, toe_rate_without_seats, totals, stages })
+}
+
+fn without_seats(
+    job: &Job,
+    layout: &Layout,
+    ladder: &LadderPlan,
+    path: &FlowPath,
+    mixtures: &[Mixture<'_>],
+    ledger: &mut Ledger,
+) -> Option<FlowRate> {
+    let bare = LadderPlan { rungs: Vec::new(), ..ladder.clone() };
+    let place = layout.stages.first()?;
+    let line = ledger.take("the toe without seats", StageLine::of(job, path, place, &bare))?;
+    let ceiling = ledger.take("the toe without seats", rate_ceiling(job, &line, mixtures))?;
+    Some(ceiling.map_or(FlowRate::ZERO, |(q, _)| q))
+}
+
+fn one_stage(
+    job: &Job,
+    place: &StagePlace,
+    line: &StageLine,
+    mixtures: &[Mixture<'_>],
+    volume_to_ports: Volume,
+    ledger: &mut Ledger,
+) -> Option<StagePlan> {
+    let stage = place.stage;
+    let wanted_rate = schedule::wanted_rate(job, stage);
+    let ceiling = ledger.take("a rate ceiling", rate_ceiling(job, line, mixtures))?;
+    let Some((rate_ceiling, bound_by)) = ceiling else {
+        let parts = ledger.take("a pressure", line.worst(ceiling::SLOWEST, mixtures))?;
+        let message = format!("stage {stage} breaks the pressure limit at the slowest rate");
+        let mut finding = checks::PRESSURE.found(message).stage(stage).field("limits.treating_pressure");
+        if let Some((_, parts)) = parts {
+            finding = finding.value(parts.surface);
+        }
+        ledger.say(finding.limit(job.file.limits.treating_pressure));
+        return None;
+    };
+    let planned_rate = planned(wanted_rate, rate_ceiling);
+    let (worst, pressure) = ledger.take("a pressure", line.worst(planned_rate, mixtures))??;
+    let first = mixtures.first()?;
+    let clean = Mixture::clean(first.fluid);
+    let clean_pressure = ledger.take("a pressure", line.parts(planned_rate, &clean))?.surface;
+    let still = ledger.take("a pressure", line.parts(FlowRate::ZERO, &clean))?;
+    let power = ledger.take(
+        "hydraulic power",
+        physics::hydraulics::power::hydraulic_power(pressure.surface.max(GaugePressure::ZERO), planned_rate),
+    )?;
+    let steps = ledger.take("the schedule", schedule::steps(job, line, planned_rate))?;
+    let clean_density = first.fluid.density;
+    let plan = StagePlan {
+        stage,
+        ports: place.sleeve.ports,
+        tvd: place.sleeve.tvd,
+        volume_to_ports,
+        wanted_rate,
+        rate_ceiling,
+        bound_by: if rate_ceiling > wanted_rate { BoundBy::Wanted } else { bound_by },
+        planned_rate,
+        pressure,
+        worst_mixture: schedule::words(mixtures.get(worst)?),
+        clean_pressure,
+        bottomhole: (pressure.fracture + pressure.near_wellbore + pressure.ports).gauge(),
+        shut_in: still.surface,
+        power,
+        seats_passed: line.seats.len(),
+        seat_coefficient: line.seat_coefficient(clean_density),
+        clean: steps.iter().map(|s| s.clean).sum(),
+        slurry: steps.iter().map(|s| s.slurry).sum(),
+        mass: steps.iter().map(|s| s.mass).sum(),
+        time: steps.iter().map(|s| s.time).sum::<Time>() + job.file.treatment.breakdown_time,
+        steps,
+    };
+    schedule::judge_stage(job, line, &plan, bound_by, ledger);
+    Some(plan)
+}
+
+/// The wanted rate, or the highest whole step below the ceiling.
+fn planned(wanted: FlowRate, ceiling: FlowRate) -> FlowRate {
+    if wanted <= ceiling {
+        return wanted;
+    }
+    let steps = (ceiling / RATE_STEP + 1e-9).floor();
+    if steps >= 1.0 { RATE_STEP * steps } else { ceiling }
+}

@@ -1,0 +1,175 @@
+//! The schedule of a stage, totals of the job, and what there is to say of both.
+
+use physics::fluid::slurry::proppant_mass;
+use physics::hydraulics::drag_reduction::DragLimit;
+use physics::hydraulics::pipe_friction::{PipeFlow, pipe_friction};
+use quantity::*;
+use well::job::StageChange;
+use well::{Job, Severity};
+
+use super::ceiling::{BoundBy, power_on_location};
+use super::checks;
+use super::mixture::Mixture;
+use super::pressure::StageLine;
+use super::result::*;
+use crate::Ledger;
+
+fn changes(job: &Job, stage: usize) -> impl Iterator<Item = &StageChange> {
+    job.file.treatment.change.iter().filter(move |c| (c.from_stage..=c.to_stage).contains(&stage))
+}
+
+/// Rate wanted for a stage: the last change that names one, or the treatment's.
+pub(super) fn wanted_rate(job: &Job, stage: usize) -> FlowRate {
+    changes(job, stage).filter_map(|c| c.rate).last().unwrap_or(job.file.treatment.rate)
+}
+
+fn scale(job: &Job, stage: usize) -> f64 {
+    changes(job, stage).map(|c| c.scale.si()).product()
+}
+
+/// A mixture in words.
+pub(super) fn words(mixture: &Mixture<'_>) -> String {
+    match mixture.proppant {
+        Some(p) if mixture.concentration.si() > 0.0 => {
+            let c = mixture.concentration.text(System::Field);
+            format!("{} with {c} of {}", mixture.fluid.name, p.name)
+        }
+        _ => mixture.fluid.name.clone(),
+    }
+}
+
+/// The steps of a stage at its planned rate. A ramp is linear in clean volume, so its mass is the
+/// mean concentration times the clean volume, exactly.
+pub(super) fn steps(job: &Job, line: &StageLine, rate: FlowRate) -> physics::Result<Vec<StepPlan>> {
+    let factor = scale(job, line.stage);
+    let mut cumulative = Volume::ZERO;
+    let mut out = Vec::with_capacity(job.file.treatment.step.len());
+    for step in &job.file.treatment.step {
+        let Some([_, end]) = Mixture::of_step(&job.file, step) else { continue };
+        let clean = step.clean_volume * factor;
+        let mean = (step.from + step.to) * 0.5;
+        let (mass, slurry) = proppant_mass(clean, mean, end.grain_density())?;
+        cumulative += slurry;
+        let time = if rate.si() > 0.0 { slurry / rate } else { Time::ZERO };
+        out.push(StepPlan {
+            name: step.name.clone(),
+            fluid: step.fluid.clone(),
+            proppant: step.proppant.clone(),
+            clean,
+            slurry,
+            from: step.from,
+            to: step.to,
+            mass,
+            time,
+            cumulative,
+            pressure: line.parts(rate, &end)?.surface,
+        });
+    }
+    Ok(out)
+}
+
+/// Totals of all stages, with the spacers round every ball and the flush of the last stage.
+pub(super) fn totals(job: &Job, stages: &[StagePlan]) -> JobTotals {
+    let steps = || stages.iter().flat_map(|s| &s.steps);
+    let fluids = job.file.fluid.iter().map(|f| FluidTotal {
+        name: f.name.clone(),
+        volume: steps().filter(|s| s.fluid == f.name).map(|s| s.clean).sum(),
+    });
+    let fluids: Vec<_> = fluids.filter(|t: &FluidTotal| t.volume.si() > 0.0).collect();
+    let proppants = job.file.proppant.iter().map(|p| {
+        let mass: Mass = steps().filter(|s| s.proppant.as_ref() == Some(&p.name)).map(|s| s.mass).sum();
+        ProppantTotal {
+            name: p.name.clone(),
+            mass,
+            bulk: Volume::m3(mass.si() / p.bulk_density.si().max(1.0)),
+            trucks: loads(mass / job.file.equipment.truck_load),
+        }
+    });
+    let between = stages.len().saturating_sub(1) as f64;
+    let spacers = (job.file.ball_program.spacer_ahead + job.file.ball_program.spacer_behind) * between;
+    let flush = stages.last().map_or(Volume::ZERO, |s| s.volume_to_ports) + job.file.launcher.line_volume;
+    let clean: Volume = stages.iter().map(|s| s.clean).sum::<Volume>() + spacers + flush;
+    let most = stages.iter().max_by(|a, b| a.power.total_cmp(&b.power));
+    let power = most.map_or(Power::ZERO, |s| s.power);
+    let e = &job.file.equipment;
+    JobTotals {
+        fluids,
+        spacers_and_flush: spacers + flush,
+        clean,
+        slurry: stages.iter().map(|s| s.slurry).sum::<Volume>() + spacers + flush,
+        proppants: proppants.filter(|t| t.mass.si() > 0.0).collect(),
+        mass: stages.iter().map(|s| s.mass).sum(),
+        pump_time: stages.iter().map(|s| s.time).sum(),
+        tanks: loads(clean * (1.0 + e.fluid_reserve.si()) / e.tank_volume),
+        power,
+        power_stage: most.map_or(0, |s| s.stage),
+        power_on_location: power_on_location(job),
+        pumps_needed: loads(power / e.pump_power) + e.spare_pumps,
+    }
+}
+
+/// How many loads carry a share, none for nothing.
+fn loads(share: f64) -> usize {
+    if share.is_finite() && share > 0.0 { (share - 1e-9).ceil().clamp(0.0, 1e7) as usize } else { 0 }
+}
+
+/// Changes that name stages that do not exist.
+pub(super) fn judge_changes(job: &Job, stages: usize, ledger: &mut Ledger) {
+    for (i, c) in job.file.treatment.change.iter().enumerate() {
+        if c.from_stage == 0 || c.from_stage > c.to_stage || c.to_stage > stages {
+            let message = format!("a change names stages {} to {} of {stages}", c.from_stage, c.to_stage);
+            ledger.say(checks::CHANGE.found(message).field(format!("treatment.change[{}]", i + 1)));
+        }
+    }
+}
+
+/// What there is to say of a stage.
+pub(super) fn judge_stage(job: &Job, line: &StageLine, plan: &StagePlan, bound: BoundBy, ledger: &mut Ledger) {
+    let stage = plan.stage;
+    if plan.planned_rate < plan.wanted_rate {
+        let message = format!("stage {stage} is held below the rate wanted by {}", bound.words());
+        let finding = checks::CEILING.found(message).stage(stage).depth(plan.ports).field("treatment.rate");
+        ledger.say(finding.value(plan.rate_ceiling).limit(plan.wanted_rate));
+    }
+    let trip = job.file.limits.trip;
+    if plan.pressure.surface.si() > 0.97 * trip.si() {
+        let message = format!("stage {stage} is planned close to the pump trip");
+        ledger.say(checks::HEADROOM.found(message).stage(stage).value(plan.pressure.surface).limit(trip));
+    }
+    if plan.pressure.surface.si() < 0.0 || plan.shut_in.si() < 0.0 {
+        let message = format!("the column alone opens the fracture of stage {stage}");
+        ledger.say(checks::NEGATIVE.found(message).stage(stage).value(plan.shut_in));
+    }
+    if let Some(possible) = drag_limit(job, line, plan.planned_rate) {
+        let message = format!("the friction reducer is held at the asymptote in stage {stage}");
+        let stated = job.file.fluid.iter().map(|f| f.drag_reduction).fold(Ratio::ZERO, Ratio::max);
+        ledger.say(checks::DRAG.found(message).stage(stage).field("fluid").value(stated).limit(Ratio::of(possible)));
+    }
+}
+
+/// The drag reduction that is possible, where the stated one is more.
+fn drag_limit(job: &Job, line: &StageLine, rate: FlowRate) -> Option<f64> {
+    let step = job.file.treatment.step.first()?;
+    let [mixture, _] = Mixture::of_step(&job.file, step)?;
+    let bore = line.bores.first()?;
+    let flow = PipeFlow {
+        rate,
+        bore: bore.bore,
+        roughness: bore.roughness,
+        density: mixture.fluid.density,
+        fluid: mixture.rheology(),
+        proppant: None,
+    };
+    let friction = pipe_friction(&flow).ok()?;
+    (friction.limit == DragLimit::Asymptote).then_some(friction.drag_reduction)
+}
+
+/// What there is to say of the totals.
+pub(super) fn judge_totals(totals: &JobTotals, job: &Job, ledger: &mut Ledger) {
+    let have = job.file.equipment.pumps;
+    if totals.pumps_needed > have {
+        let message = format!("{} pumps are needed with the spare, {have} are on location", totals.pumps_needed);
+        let finding = checks::PUMPS.found(message).field("equipment.pumps").stage(totals.power_stage);
+        ledger.say(finding.value(totals.power).limit(totals.power_on_location).severity(Severity::Warn));
+    }
+}

@@ -17,7 +17,7 @@ import numpy as np
 import scipy
 from CoolProp.CoolProp import PropsSI
 from fluids.fittings import contraction_sharp, diffuser_sharp
-from fluids.flow_meter import C_Reader_Harris_Gallagher, discharge_coefficient_to_K
+from fluids.flow_meter import C_Reader_Harris_Gallagher, discharge_coefficient_to_K, flow_meter_discharge
 from fluids.friction import Churchill_1977, Colebrook, Haaland, friction_laminar
 from make_fluid import CaseFile, number
 from scipy.integrate import quad, solve_bvp, solve_ivp
@@ -244,6 +244,15 @@ def seats():
             {**base, "model": "contraction_expansion"}, {"coefficient": number(k)},
             {"coefficient": "20 %" if d < 3.2 else "0.06"},
             "two handbooks differ by up to 17 % on a sharp inlet, and near full bore by 0.05 of the dynamic pressure",
+        )
+    for d in (1.25, 1.5, 2.0, 2.5, 3.0, 3.5):
+        rho, big, small = 8.5 * PPG, 3.92 * INCH, d * INCH
+        flow = lambda dp: flow_meter_discharge(D=big, Do=small, P1=dp + 1e7, P2=1e7, rho=rho, C=0.85)
+        dip = brentq(lambda dp: flow(dp) - 20 * BPM * rho, 1.0, 1e8, xtol=1e-6, rtol=1e-14)
+        out.case(
+            f"dip in a throat of {d} in, meter equation", "seat_loss", "fluids_library flow_meter_discharge (iso_5167_2)",
+            {"seat": f"{d} in", "bore": "3.92 in", "rate": "20 bbl/min", "density": "8.5 lb/gal", "cd": "0.85"},
+            {"throat_dip": f"{number(dip / PSI)} psi"}, {"throat_dip": "1e-7 %"}, "the meter equation solved for the pressure",
         )
     for beta in (0.3, 0.5, 0.6, 0.68):
         bore = 0.07366

@@ -27,8 +27,14 @@ def sheet(x):
     """Uptake of a sheet at D t/h², by images."""
     x = mp.mpf(x)
     ierfc = lambda z: mp.exp(-z * z) / mp.sqrt(mp.pi) - z * mp.erfc(z)
-    images = mp.nsum(lambda n: (-1) ** int(n) * ierfc(n / mp.sqrt(x)), [1, 60])
+    images = mp.fsum((-1) ** n * ierfc(n / mp.sqrt(x)) for n in range(1, 40))
     return 2 * mp.sqrt(x) * (1 / mp.sqrt(mp.pi) + 2 * images)
+
+
+def plain_sheet(x):
+    """The same in doubles, by the series."""
+    m = (2 * np.arange(400) + 1) ** 2 * np.pi**2
+    return 1 - np.sum(8 / m * np.exp(-m * x / 4))
 
 
 def ring(ratio, x):
@@ -74,10 +80,11 @@ def uptake_cases():
         expected = {"time": f"{text(x * 10**6)} s"}
         name = f"sheet to {share}"
         out.append(case("sheet_uptake_time", name, inputs, expected, {"time": "0.001 s"}, sheet_proof))
-    for ratio in ("1.02", "1.1", "1.25", "1.278", "1.5", "2", "4"):
+    for ratio in ("1.1", "1.25", "1.278", "1.5", "2"):
         h = (float(ratio) - 1) / 20
         body = {"pipe": "0.1 m", "outer": f"{float(ratio) / 10:.6g} m"} | unit
-        for x in "0.001 0.0099 0.0101 0.01 0.05 0.1 0.2 0.5 1".split():
+        extra = "0.001 0.0099 0.0101 " if ratio == "1.278" else ""
+        for x in (extra + "0.01 0.05 0.1 0.2 0.5 1").split():
             inputs = body | {"time": f"{text(float(x) * h * h / D_REF, 15)} s"}
             expected = {"uptake": text(ring(ratio, x))}
             name = f"ring {ratio} at D t/h2 = {x}"
@@ -230,7 +237,6 @@ def fit_cases():
     shared["reference_temperature"] = "80 degC"
     kelvin, seconds = [c + 273.15 for c in celsius], [d * DAY for d in days]
     tolerance = {"diffusivity": "0.01 %", "volume_ratio": "0.0001", "activation_energy": "0.005 kJ/mol", "rms": "0.0000005"}
-    plain_sheet = lambda x: float(sheet(x)) if x < 2 else 1.0 - 8 / np.pi**2 * np.exp(-np.pi**2 * x / 4)
     jobs = (
         ("swell_fit_element", "rows with scatter", ring_series(5.75 / 4.5), 0.625 * INCH, 2.1354, 1e-10, 40),
         ("swell_fit_coupon", "coupon rows with scatter", plain_sheet, 0.006, 1.82, 2e-11, 28),

@@ -70,6 +70,27 @@ for ksi in (40, 55, 65, 80, 90, 95, 110, 125, 140, 155, 180):
          "transition_limit": text(third, "")},
         {"*": "0.000001 %"}, "nine digits are written; transition and elastic touch, which also fixes F and G")
 
+for ksi in (55, 80, 110, 125):
+    yp = mp.mpf(ksi) * 1000
+    f, g, first, second, third = crossings(yp)
+    a, b, c = coefficients(yp)
+    for where, r, names in (("yield and plastic", first, ("yield_collapse", "plastic_collapse")),
+                            ("plastic and transition", second, ("plastic_collapse", "transition_collapse")),
+                            ("transition and elastic", third, ("transition_collapse", "elastic_collapse"))):
+        value = {"yield and plastic": 2 * yp * (r - 1) / r**2, "plastic and transition": yp * (a / r - b) - c,
+                 "transition and elastic": mp.mpf("46.95e6") / (r * (r - 1) ** 2)}[where]
+        add(f"{ksi} ksi: {where} meet", "collapse_formulas", "mpmath_library: roots of the differences of the formulas",
+            {"slenderness": mp.nstr(r, 17), "yield_strength": f"{ksi} ksi"},
+            {name: text(value, "psi") for name in names}, {"*": "0.000001 %"}, "nine digits are written")
+
+# yield under axial stress: the hoop compression that brings hoop and axial stress to yield
+for ksi, stress in ((80, 20000), (110, 34316), (110, 90000), (125, 5000)):
+    yp = mp.mpf(ksi) * 1000
+    hoop = mp.findroot(lambda h: h**2 + h * stress + stress**2 - yp**2, yp)
+    add(f"{ksi} ksi under {stress} psi", "collapse_yield", "mpmath_library: root of the biaxial von Mises condition",
+        {"yield_strength": f"{ksi} ksi", "axial_stress": f"{stress} psi"}, {"reduced_yield": text(hoop, "psi")},
+        {"*": "0.000001 %"}, "nine digits are written")
+
 
 # --- triaxial: the wall as a boundary value problem -------------------------------------------
 
@@ -173,6 +194,21 @@ def string_inputs(string, before, after):
         "temperature_change": f"{after['dt']} degF", "flow_loss": f"{after['loss']} psi/ft"}
 
 
+def segment_ends(string, state):
+    """Forces and pressures at the two ends of a string of one size, as inputs of a segment."""
+    ((outer, inner, length, mass),), bore, _ = string
+    circle = lambda d: np.pi / 4 * d**2
+    depth = 12 * length
+    p_in = state["pi"] + (state["gi"] * PPG - state["loss"] / 12) * depth
+    p_out = state["po"] + state["go"] * PPG * depth
+    bottom = -circle(bore) * (p_in - p_out)
+    weight = mass / 12 + state["gi"] * PPG * circle(inner) - state["go"] * PPG * circle(outer)
+    return {
+        "effective_top": text(bottom + weight * depth, "lbf"), "effective_bottom": text(bottom, "lbf"),
+        "internal_top": f"{state['pi']} psi", "internal_bottom": text(p_in, "psi"),
+        "external_top": f"{state['po']} psi", "external_bottom": text(p_out, "psi")}
+
+
 SMALL = (2.875, 2.441, 10000, 6.5)
 LINER = [
     ("frac down 4-1/2 in tie-back, cold, with friction loss", [(4.5, 4.0, 9000, 11.6)], 4.5, 6.276,
@@ -191,6 +227,12 @@ for name, sections, bore, casing, before, after in LINER:
         {"total": text(change, "in")}, {"*": "0.00001 in"}, "quadrature error and nine written digits")
     if len(sections) == 1:
         outer, inner, length, mass = sections[0]
+        ends = segment_ends(string, after)
+        absolute = strain_integral(string, after)
+        add(name + ", one segment", "segment_elongation", "scipy_library: quad over the strain of every inch",
+            {"outer": f"{outer} in", "inner": f"{inner} in", "length": f"{length} ft",
+             "clearance": f"{(casing - outer) / 2} in", "temperature": f"{after['dt']} degF", **ends},
+            {"total": text(absolute, "in")}, {"*": "0.00001 in"}, "quadrature error and nine written digits")
         add(name + ", closed forms", "tubing_length_change", "scipy_library: quad over the strain of every inch",
             {"outer": f"{outer} in", "inner": f"{inner} in", "mass": f"{mass} lb/ft", "length": f"{length} ft",
              **{k: v for k, v in string_inputs(string, before, after).items()

@@ -86,7 +86,9 @@ fn commands() -> Result<String, Fault> {
     let mut root = Cli::command().term_width(100);
     root.build();
     let page = |command: &mut clap::Command| {
-        format!("```text\n{}\n```\n", command.render_long_help().to_string().trim_end())
+        let help = command.render_long_help().to_string();
+        let lines: Vec<&str> = help.trim_end().lines().map(str::trim_end).collect();
+        format!("```text\n{}\n```\n", lines.join("\n"))
     };
     out += &page(&mut root.clone());
     for under in root.get_subcommands().filter(|c| !c.is_hide_set() && c.get_name() != "help") {

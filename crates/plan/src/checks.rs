@@ -29,8 +29,10 @@ static LISTS: &[&[&Check]] = &[
     well::tally::CHECKS,
     well::tubular::CHECKS,
     OWN,
+    crate::ladder::CHECKS,
     crate::layout::CHECKS,
     crate::stages::CHECKS,
+    crate::balls::CHECKS,
 ];
 
 /// All checks, by floor and phase.

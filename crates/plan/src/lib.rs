@@ -1,7 +1,9 @@
 //! The phases of the job in job order. Each is a function of the job and of what came before;
 //! what it has to say goes to the ledger.
 
+pub mod balls;
 pub mod checks;
+pub mod device;
 pub mod ladder;
 pub mod layout;
 pub mod ledger;

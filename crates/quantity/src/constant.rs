@@ -9,7 +9,7 @@ pub const GRAVITY: f64 = 9.806_65;
 /// Inch, m (exact).
 pub const INCH: f64 = 0.0254;
 /// Foot, m (exact).
-pub const FOOT: f64 = 12.0 * INCH;
+pub const FOOT: f64 = 0.3048;
 /// US survey foot, m (exact, 1200/3937).
 pub const SURVEY_FOOT: f64 = 1200.0 / 3937.0;
 /// Avoirdupois pound, kg (exact).

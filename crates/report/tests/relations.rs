@@ -102,6 +102,15 @@ fn the_call_shown_can_be_typed() {
 }
 
 #[test]
+fn every_relation_shows_every_input_it_needs() {
+    for relation in physics::relations() {
+        let line = relation::call(relation, &Look::default());
+        let mut needed = relation.inputs.iter().filter(|i| i.default.is_none());
+        assert!(needed.all(|i| line.contains(&format!(" {}=", i.name))), "{line}");
+    }
+}
+
+#[test]
 fn an_empty_table_still_shows_its_heads() {
     let table = table::Table::new(&[table::left("a"), table::right("b")]);
     assert!(table.is_empty());

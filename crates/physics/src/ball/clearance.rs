@@ -4,7 +4,7 @@ use super::contact::{BALL, SEAT};
 use super::count::{flag, number};
 use super::ladder::{Rung, rungs};
 use crate::error::{Result, require_not_negative, require_positive};
-use crate::registry::{Input, Output, Outputs, Relation};
+use crate::registry::{Arguments, Input, Output, Outputs, Relation};
 use quantity::{Diameter, Quantity, Ratio};
 
 /// Manufacturing tolerances (plus or minus) and what service takes away, all on diameter.
@@ -158,6 +158,19 @@ impl Service {
     }
 }
 
+/// Ball and seat of a call.
+fn pair(relation: &'static str, a: &Arguments) -> Result<(Diameter, Diameter)> {
+    let (ball, seat) = (a.get("ball")?, a.get("seat")?);
+    require_positive(relation, "ball", ball)?;
+    require_positive(relation, "seat", seat)?;
+    Ok((ball, seat))
+}
+
+/// Whether the worst of a fit is a fit at all, and no less than what is required.
+fn enough(fit: Fit, a: &Arguments) -> Result<Ratio> {
+    Ok(flag(fit.least > Diameter::ZERO && fit.least >= a.get("required")?))
+}
+
 const BALL_TOLERANCE: Input =
     Input::new::<Diameter>("ball_tolerance", "tolerance of a ball, plus or minus").or("0 in");
 const SEAT_TOLERANCE: Input =
@@ -190,9 +203,7 @@ pub static SEAT_INTERFERENCE: Relation = Relation {
         Output::new::<Ratio>("holds", "1 when the worst is above zero and no less than required"),
     ],
     evaluate: |a| {
-        let (ball, seat): (Diameter, Diameter) = (a.get("ball")?, a.get("seat")?);
-        require_positive("seat_interference", "ball", ball)?;
-        require_positive("seat_interference", "seat", seat)?;
+        let (ball, seat) = pair("seat_interference", a)?;
         let service = Service {
             ball_tolerance: a.get("ball_tolerance")?,
             seat_tolerance: a.get("seat_tolerance")?,
@@ -202,12 +213,11 @@ pub static SEAT_INTERFERENCE: Relation = Relation {
         };
         service.check("seat_interference")?;
         let fit = interference(ball, seat, service);
-        let holds = fit.least > Diameter::ZERO && fit.least >= a.get("required")?;
         Ok(Outputs::new()
             .put("nominal", fit.nominal)
             .put("least", fit.least)
             .put("per_side", fit.least / 2.0)
-            .put("holds", flag(holds)))
+            .put("holds", enough(fit, a)?))
     },
 };
 
@@ -232,9 +242,7 @@ pub static SEAT_PASSAGE: Relation = Relation {
         Output::new::<Ratio>("passes", "1 when the worst is above zero and no less than required"),
     ],
     evaluate: |a| {
-        let (ball, seat): (Diameter, Diameter) = (a.get("ball")?, a.get("seat")?);
-        require_positive("seat_passage", "ball", ball)?;
-        require_positive("seat_passage", "seat", seat)?;
+        let (ball, seat) = pair("seat_passage", a)?;
         let service = Service {
             ball_tolerance: a.get("ball_tolerance")?,
             seat_tolerance: a.get("seat_tolerance")?,
@@ -243,8 +251,7 @@ pub static SEAT_PASSAGE: Relation = Relation {
         };
         service.check("seat_passage")?;
         let fit = passage(ball, seat, service);
-        let passes = fit.least > Diameter::ZERO && fit.least >= a.get("required")?;
-        Ok(Outputs::new().put("nominal", fit.nominal).put("least", fit.least).put("passes", flag(passes)))
+        Ok(Outputs::new().put("nominal", fit.nominal).put("least", fit.least).put("passes", enough(fit, a)?))
     },
 };
 

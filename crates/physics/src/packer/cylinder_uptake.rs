@@ -151,7 +151,7 @@ pub fn cylinder_uptake(pipe: Diameter, outer: Diameter, diffusivity: Diffusivity
 /// use physics::packer::cylinder_uptake::open_end_uptake;
 /// use quantity::{Diffusivity, Length, Time};
 /// let phi = open_end_uptake(0.5, Length::m(0.5), Diffusivity::m2_per_s(1e-10), Time::days(10.0))?;
-/// assert!((phi - 0.520979).abs() < 1e-6);
+/// assert!((phi - 0.520977).abs() < 1e-6);
 /// # Ok::<(), physics::Error>(())
 /// ```
 pub fn open_end_uptake(radial: f64, length: Length, diffusivity: Diffusivity, time: Time) -> Result<f64> {

@@ -96,6 +96,9 @@ impl Piece {
 
     /// The clock's count over the piece.
     fn clocked(&self, clock: &Clock) -> f64 {
+        if self.t1 <= self.t0 {
+            return 0.0;
+        }
         let change = (clock.exponent(self.k1) - clock.exponent(self.k0)).abs();
         let parts = change.ceil().clamp(1.0, 1e4);
         let width = (self.t1 - self.t0) / parts;

@@ -12,7 +12,7 @@ mod least_squares;
 pub mod monotone_cubic;
 pub mod packer_rating;
 pub mod packer_thrust;
-pub mod piston_force;
+pub mod hydraulic_set;
 pub mod rupture_disc;
 pub mod setting_window;
 pub mod shear_pins;
@@ -55,9 +55,9 @@ pub(crate) static RELATIONS: &[&Relation] = &[
     &surface_pressure::SURFACE_PRESSURE_FOR_ABSOLUTE,
     &surface_pressure::SURFACE_PRESSURE_AFTER_SETTING,
     &surface_pressure::DIFFERENTIAL_AT_TOOL,
-    &piston_force::PISTON_FORCE,
-    &piston_force::SEAT_END_LOAD,
-    &piston_force::HYDRAULIC_SET,
+    &hydraulic_set::RING_PISTON_FORCE,
+    &hydraulic_set::SEAT_END_LOAD,
+    &hydraulic_set::HYDRAULIC_SET,
     &setting_window::SETTING_WINDOW,
     &actuation_chain::ACTUATION_CHAIN,
 ];

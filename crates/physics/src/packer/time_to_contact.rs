@@ -117,6 +117,7 @@ pub static TIME_TO_CONTACT: Relation = Relation {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quantity::Quantity;
 
     fn time(hole: f64, kelvin: f64) -> f64 {
         let d = Diameter::inch;

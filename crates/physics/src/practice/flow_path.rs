@@ -29,6 +29,11 @@ pub fn seats_in_path(stage: usize, stages: usize) -> RangeInclusive<usize> {
     stage + 1..=stages
 }
 
+const FIRST: Output = Output::new::<Ratio>("first_seat", "first seat above the stage; 0 for none");
+const LAST: Output = Output::new::<Ratio>("last_seat", "last seat, nearest the heel; 0 for none");
+const COUNT: Output = Output::new::<Ratio>("count", "number of seats passed");
+const OWN: Output = Output::new::<Ratio>("own_seat_in_path", "1 if the stage's own seat were passed");
+
 fn path(outputs: Outputs, stage: usize, stages: usize) -> Outputs {
     let seats = seats_in_path(stage, stages);
     let (first, last) = if seats.is_empty() { (0, 0) } else { (*seats.start(), *seats.end()) };
@@ -51,12 +56,7 @@ pub static SEATS_IN_PATH: Relation = Relation {
     source: "trade_practice, path of the flow",
     range: "ports above the seat of their sleeve",
     inputs: &[STAGE, STAGES],
-    outputs: &[
-        Output::new::<Ratio>("first_seat", "first seat above the stage; 0 for none"),
-        Output::new::<Ratio>("last_seat", "last seat, nearest the heel; 0 for none"),
-        Output::new::<Ratio>("count", "number of seats passed"),
-        Output::new::<Ratio>("own_seat_in_path", "1 if the stage's own seat were passed"),
-    ],
+    outputs: &[FIRST, LAST, COUNT, OWN],
     evaluate: |a| {
         let (stage, stages) = stage_of("seats_in_path", a)?;
         Ok(path(Outputs::new(), stage, stages))
@@ -76,10 +76,10 @@ pub static PRODUCTION_PATH: Relation = Relation {
     range: "ports above the seat of their sleeve; sleeves open, nothing blocked",
     inputs: &[STAGE, STAGES],
     outputs: &[
-        Output::new::<Ratio>("first_seat", "first seat above the stage; 0 for none"),
-        Output::new::<Ratio>("last_seat", "last seat, nearest the heel; 0 for none"),
-        Output::new::<Ratio>("count", "number of seats passed"),
-        Output::new::<Ratio>("own_seat_in_path", "1 if the stage's own seat were passed"),
+        FIRST,
+        LAST,
+        COUNT,
+        OWN,
         Output::new::<Ratio>("through_own_seat", "stages below, whose production comes through its seat"),
         Output::new::<Ratio>("pushed_off", "1 when production from below pushes its ball off the seat"),
     ],

@@ -3,7 +3,6 @@
 
 use super::buoyed_weight::buoyed_weight;
 use super::columns::{self, Columns};
-use super::effective_tension::Pressures;
 use super::piston_force::{LowerEnd, PackerPressures, free_length, piston_force};
 use super::steel::Steel;
 use super::tube::Tube;

@@ -1,11 +1,12 @@
-//! How many balls a job takes, and which stage each opens.
+//! How many balls a job takes, which stage each opens, and the list of them.
 
 use physics::practice::system::System;
-use quantity::Diameter;
+use quantity::*;
 use well::Job;
 use well::job::SystemKind;
 
 use super::duty::Scene;
+use super::result::{LedgerBall, RungPlan};
 
 /// The kind of system, as the facts of the trade count its balls.
 pub(super) fn system(job: &Job) -> System {
@@ -43,4 +44,20 @@ impl Scene<'_> {
     pub fn setting_ball(&self) -> Option<Diameter> {
         self.job.file.toe.setting_ball.filter(|_| system(self.job).setting_balls() > 0)
     }
+}
+
+/// The balls to have on location, in the order of launching.
+pub(super) fn ledger(scene: &Scene<'_>, rungs: &[RungPlan]) -> Vec<LedgerBall> {
+    let tolerance = scene.job.file.ladder.ball_tolerance;
+    let setting = scene.setting_ball().map(|ball| (None, ball));
+    let all = setting.into_iter().chain(rungs.iter().map(|r| (Some(r.stage), r.ball)));
+    let one = |(i, (stage, diameter)): (usize, (Option<usize>, Diameter))| LedgerBall {
+        order: i + 1,
+        stage,
+        diameter,
+        smallest: diameter - tolerance,
+        largest: diameter + tolerance,
+        mass: scene.job.file.ball.density * Volume::m3(std::f64::consts::PI / 6.0 * diameter.si().powi(3)),
+    };
+    all.enumerate().map(one).collect()
 }

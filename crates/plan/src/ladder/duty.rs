@@ -8,9 +8,10 @@ use physics::hydraulics::port::port_loss;
 use quantity::*;
 use well::Job;
 
-use super::pumped::{Heaviest, Pumped, heaviest, lightest, pumped, sand_below};
+use super::pumped::{Pumped, heaviest, lightest, pumped, sand_below};
 use crate::layout::{Layout, StagePlace};
 use crate::path::FlowPath;
+use crate::stages::Mixture;
 
 /// What the ball of a stage has to bear.
 #[derive(Debug, Clone, PartialEq)]
@@ -73,7 +74,7 @@ pub(super) struct Scene<'a> {
     /// Duties of all stages, stage 1 first.
     pub duties: Vec<Duty>,
     /// The heaviest slurry.
-    pub heaviest: Heaviest,
+    pub heaviest: (Mixture<'a>, Density),
 }
 
 impl<'a> Scene<'a> {
@@ -106,7 +107,7 @@ impl<'a> Scene<'a> {
         let near_wellbore = file.treatment.near_wellbore * (pumped.rate.si().max(0.0) / nominal).sqrt();
         let area = file.sleeve.port_diameter.circle() * file.sleeve.ports as f64;
         let ports =
-            port_loss(area, file.sleeve.port_coefficient.si(), self.heaviest.density)?.at(pumped.rate);
+            port_loss(area, file.sleeve.port_coefficient.si(), self.heaviest.1)?.at(pumped.rate);
         let treating = pumped.fracture_gradient * depth + near_wellbore + ports;
         let pore = |place: &StagePlace| file.rock.pore_gradient * Length::m(place.sleeve.tvd.si());
         let below = match place.stage.checked_sub(1).and_then(|s| layout.stage(s)) {
@@ -126,7 +127,7 @@ impl<'a> Scene<'a> {
             ports,
             treating: treating.gauge(),
             below: below.gauge(),
-            worst: file.limits.treating_pressure + self.heaviest.density.gradient() * depth,
+            worst: file.limits.treating_pressure + self.heaviest.1.gradient() * depth,
             sand: Vec::new(),
             transit: Time::ZERO,
             stage_time: Time::ZERO,

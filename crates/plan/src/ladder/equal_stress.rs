@@ -68,13 +68,13 @@ impl Equal<'_> {
             Some(found) => !self.holds(&found, Duty::worst_static),
             None => true,
         };
-        if short(greatest) || !short(SHARES.0) {
-            return Some(if short(greatest) { greatest } else { SHARES.0 });
+        if short(greatest) {
+            return Some(greatest);
         }
-        // `halve` ends on the short side; a hair more is enough
-        let least = halve((SHARES.0, greatest), short);
-        let step = (greatest - SHARES.0) / (1u64 << HALVINGS) as f64;
-        Some((least + 2.0 * step).min(greatest))
+        // the greatest share that is still short, and a hair more
+        let least = if short(SHARES.0) { halve((SHARES.0, greatest), short) } else { 0.0 };
+        let share = (least + 2.0 * greatest / (1u64 << HALVINGS) as f64).clamp(SHARES.0, greatest);
+        Some(if short(share) { greatest } else { share })
     }
 
     /// The most balls that fit and hold what is expected of them.

@@ -3,10 +3,12 @@
 
 use physics::Result;
 use physics::ball::seat_erosion::Sand;
-use physics::fluid::slurry::{proppant_mass, slurry};
+use physics::fluid::slurry::proppant_mass;
 use quantity::*;
 use well::Job;
-use well::job::{StageChange, Step};
+use well::job::StageChange;
+
+use crate::stages::Mixture;
 
 /// A stage's treatment in sum.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -21,25 +23,24 @@ pub(super) struct Pumped {
     pub proppant: Mass,
 }
 
-/// Changes that hold for a stage, in the order of the job file; the last one decides.
-fn changes(job: &Job, stage: usize) -> impl DoubleEndedIterator<Item = &StageChange> {
-    job.file.treatment.change.iter().filter(move |c| (c.from_stage..=c.to_stage).contains(&stage))
-}
-
-/// What is pumped into a stage.
+/// What is pumped into a stage. Of several changes the last one decides rate and gradient, and
+/// all scale the volumes.
 pub(super) fn pumped(job: &Job, stage: usize) -> Result<Pumped> {
     let treatment = &job.file.treatment;
-    let last = || changes(job, stage).rev();
-    let rate = last().find_map(|c| c.rate).unwrap_or(treatment.rate).min(job.file.limits.rate);
-    let gradient = last().find_map(|c| c.fracture_gradient).unwrap_or(job.file.rock.fracture_gradient);
-    let scale = last().next().map_or(1.0, |c| c.scale.si());
-    let mut sum = Pumped { rate, fracture_gradient: gradient, slurry: Volume::ZERO, proppant: Mass::ZERO };
+    let holds = |c: &&StageChange| (c.from_stage..=c.to_stage).contains(&stage);
+    let (mut rate, mut fracture_gradient) = (treatment.rate, job.file.rock.fracture_gradient);
+    let mut scale = 1.0;
+    for change in treatment.change.iter().filter(holds) {
+        rate = change.rate.unwrap_or(rate);
+        fracture_gradient = change.fracture_gradient.unwrap_or(fracture_gradient);
+        scale *= change.scale.si();
+    }
+    let rate = rate.min(job.file.limits.rate);
+    let mut sum = Pumped { rate, fracture_gradient, slurry: Volume::ZERO, proppant: Mass::ZERO };
     for step in &treatment.step {
-        let clean = step.clean_volume * scale;
-        let (mass, volume) = match grain(job, step) {
-            Some(grain) => proppant_mass(clean, (step.from + step.to) * 0.5, grain)?,
-            None => (Mass::ZERO, clean),
-        };
+        let Some([_, end]) = Mixture::of_step(&job.file, step) else { continue };
+        let mean = (step.from + step.to) * 0.5;
+        let (mass, volume) = proppant_mass(step.clean_volume * scale, mean, end.grain_density())?;
         sum.slurry += volume;
         sum.proppant += mass;
     }
@@ -51,38 +52,18 @@ pub(super) fn sand_below(stages: &[Pumped], stage: usize) -> Vec<Sand> {
     stages.iter().take(stage.saturating_sub(1)).map(|p| Sand { mass: p.proppant, rate: p.rate }).collect()
 }
 
-fn grain(job: &Job, step: &Step) -> Option<Density> {
-    let name = step.proppant.as_deref()?;
-    job.file.proppant.iter().find(|p| p.name == name).map(|p| p.grain_density)
+/// Everything the schedule pumps, each step at its start and at its end.
+fn mixtures(job: &Job) -> impl Iterator<Item = Mixture<'_>> {
+    job.file.treatment.step.iter().filter_map(|s| Mixture::of_step(&job.file, s)).flatten()
 }
 
-fn density(job: &Job, step: &Step) -> Option<Density> {
-    job.file.fluid.iter().find(|f| f.name == step.fluid).map(|f| f.density)
-}
-
-/// A slurry of the schedule and what it is made of.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Heaviest {
-    /// Density of the slurry.
-    pub density: Density,
-    /// Clean fluid.
-    pub clean: Density,
-    /// Grain density and concentration, if it carries proppant.
-    pub proppant: Option<(Density, Concentration)>,
-}
-
-/// The heaviest slurry of the schedule.
-pub(super) fn heaviest(job: &Job) -> Result<Option<Heaviest>> {
-    let mut most: Option<Heaviest> = None;
-    for step in &job.file.treatment.step {
-        let Some(clean) = density(job, step) else { continue };
-        let proppant = grain(job, step).map(|g| (g, step.from.max(step.to)));
-        let density = match proppant {
-            Some((grain, concentration)) => slurry(clean, grain, concentration)?.density,
-            None => clean,
-        };
-        if most.is_none_or(|m| density > m.density) {
-            most = Some(Heaviest { density, clean, proppant });
+/// The heaviest slurry of the schedule, with its density.
+pub(super) fn heaviest(job: &Job) -> Result<Option<(Mixture<'_>, Density)>> {
+    let mut most: Option<(Mixture<'_>, Density)> = None;
+    for mixture in mixtures(job) {
+        let density = mixture.slurry()?.density;
+        if most.as_ref().is_none_or(|(_, d)| density > *d) {
+            most = Some((mixture, density));
         }
     }
     Ok(most)
@@ -90,7 +71,7 @@ pub(super) fn heaviest(job: &Job) -> Result<Option<Heaviest>> {
 
 /// Density of the lightest fluid of the schedule.
 pub(super) fn lightest(job: &Job) -> Option<Density> {
-    job.file.treatment.step.iter().filter_map(|s| density(job, s)).min_by(Density::total_cmp)
+    mixtures(job).map(|m| m.fluid.density).min_by(Density::total_cmp)
 }
 
 /// Density of the fluid of the largest clean volume.

@@ -85,7 +85,7 @@ pub fn inputs(relation: &Relation, look: &Look) -> Table {
             input.doc.to_string(),
             reading::kind_words(input),
             reading::units(input).join(", "),
-            input.default.map(|d| if d.is_empty() { "\"\"" } else { d }).unwrap_or_default().to_string(),
+            reading::default(input).to_string(),
             reading::range(input, look.system),
         ]);
     }

@@ -50,6 +50,16 @@ pub fn units(input: &Input) -> Vec<&'static str> {
     }
 }
 
+/// The text taken when an input is not given; quotes where that text is empty, nothing where it
+/// must be given.
+pub fn default(input: &Input) -> &'static str {
+    match input.default {
+        Some("") => "\"\"",
+        Some(text) => text,
+        None => "",
+    }
+}
+
 /// The range of validity of an input in the unit shown; empty where it has none.
 pub fn range(input: &Input, system: System) -> String {
     let kind = match input.kind {

@@ -27,6 +27,7 @@
 pub mod cell;
 mod check;
 mod column;
+mod data;
 pub mod decode;
 pub mod delimiter;
 pub mod header;

@@ -1,14 +1,15 @@
 //! From bytes to a table with findings.
 
-use super::cell::{CellFault, Comma, CommaEvidence, is_absent, looks_numeric, quantity};
+use super::cell::{Comma, CommaEvidence, is_absent, looks_numeric};
 use super::check;
 use super::column::{Caps, Cell, Column, Need};
+use super::data::Data;
 use super::decode::{decode, not_text};
 use super::delimiter::{Delimiter, Splitter, sniff};
 use super::header::{Header, Mapped, units_of};
 use super::line::{Line, rows};
 use super::notes::Notes;
-use super::rows::{Held, Kept, Table};
+use super::rows::Table;
 use super::unit::Scale;
 use crate::finding::{Read, Severity};
 
@@ -81,7 +82,8 @@ fn delimiter_of(text: &str) -> Delimiter {
     sniff(&sample)
 }
 
-fn is_required(wanted: &[Column], name: &str) -> bool {
+/// Whether the caller needs the column.
+pub(super) fn is_required(wanted: &[Column], name: &str) -> bool {
     wanted.iter().any(|w| w.name == name && w.need == Need::Required)
 }
 
@@ -96,21 +98,16 @@ struct HeaderAt {
     last: usize,
 }
 
-/// Where the data begin and what their commas mean.
-#[derive(Debug, Clone, Copy)]
-struct Data {
-    after: usize,
-    comma: Comma,
-}
-
-struct Source<'t> {
-    text: &'t str,
+/// The text and how it is cut into cells.
+pub(super) struct Source<'t> {
+    pub text: &'t str,
     splitter: Splitter,
-    caps: Caps,
+    pub caps: Caps,
 }
 
 impl Source<'_> {
-    fn delimiter(&self) -> Delimiter {
+    /// What stands between cells.
+    pub(super) fn delimiter(&self) -> Delimiter {
         self.splitter.delimiter()
     }
 
@@ -124,7 +121,7 @@ impl Source<'_> {
     }
 
     /// Rows that are neither blank nor comments, below a line.
-    fn below(&self, line: usize) -> impl Iterator<Item = (Line, Vec<String>)> + '_ {
+    pub(super) fn below(&self, line: usize) -> impl Iterator<Item = (Line, Vec<String>)> + '_ {
         rows(self.text, self.delimiter().byte())
             .filter(move |l| l.number > line)
             .filter(|l| !l.of(self.text).trim().is_empty() && !is_comment(l.of(self.text)))
@@ -227,38 +224,6 @@ impl Source<'_> {
         }
         header.columns.iter().map(|c| c.name).filter(|n| !bare.contains(n)).collect()
     }
-
-    fn data(&self, header: &Header, wanted: &[Column], data: Data, notes: &mut Notes) -> Vec<Kept> {
-        let mut kept = Vec::new();
-        for (line, cells) in self.below(data.after) {
-            let row = line.of(self.text);
-            if kept.len() == self.caps.rows {
-                let message = format!("only the first {} rows are read", self.caps.rows);
-                notes.at(&check::TOO_LARGE, line.number, row, message);
-                break;
-            }
-            if line.open_quote {
-                notes.at(&check::OPEN_QUOTE, line.number, row, "a quotation mark is opened and not closed");
-            }
-            if cells == header.headings {
-                continue;
-            }
-            if is_remark(header, wanted, &cells) {
-                notes.at(
-                    &check::PASSED_OVER,
-                    line.number,
-                    row,
-                    "the row holds no numbers where they are needed",
-                );
-                continue;
-            }
-            if too_many_cells(self, header, &cells, &line, notes) {
-                continue;
-            }
-            kept.push(keep(self, header, wanted, (&line, &cells, data.comma), notes));
-        }
-        kept
-    }
 }
 
 /// Heading rows read as one.
@@ -312,105 +277,4 @@ fn settle_units(header: &mut Header, wanted: &[Column], own: &[&str], notes: &mu
     }
     header.columns.retain(|c| !unsettled.contains(&c.name));
     !unsettled.iter().any(|name| is_required(wanted, name))
-}
-
-/// A row that holds no number in any column of interest and lacks every needed one.
-fn is_remark(header: &Header, wanted: &[Column], cells: &[String]) -> bool {
-    let starts_numeric =
-        |cell: &str| cell.trim_start_matches(['-', '+', '.']).starts_with(|c: char| c.is_ascii_digit());
-    let interesting = header.columns.iter().filter_map(|c| cells.get(c.at));
-    let any_number = interesting.clone().any(|c| looks_numeric(c));
-    let needed =
-        header.columns.iter().filter(|c| is_required(wanted, c.name)).filter_map(|c| cells.get(c.at));
-    !any_number && !needed.clone().any(|c| starts_numeric(c))
-}
-
-/// Filled cells beyond the headings: a fault when decimal commas could be the reason.
-fn too_many_cells(
-    source: &Source,
-    header: &Header,
-    cells: &[String],
-    line: &Line,
-    notes: &mut Notes,
-) -> bool {
-    let filled = cells.iter().rposition(|c| !c.is_empty()).map_or(0, |at| at + 1);
-    let headings = header.headings.len();
-    if filled <= headings {
-        return false;
-    }
-    let points = cells.iter().any(|c| looks_numeric(c) && c.contains('.'));
-    let split_numbers = source.delimiter() == Delimiter::Comma && !points;
-    let message = format!("the row has {filled} cells under {headings} headings");
-    let finding =
-        check::MORE_CELLS.found(message).line(notes.file().to_string(), line.number, line.of(source.text));
-    let weight = if split_numbers { Severity::Stop } else { Severity::Warn };
-    notes.add(finding.severity(weight));
-    split_numbers
-}
-
-fn keep(
-    source: &Source,
-    header: &Header,
-    wanted: &[Column],
-    (line, cells, comma): (&Line, &[String], Comma),
-    notes: &mut Notes,
-) -> Kept {
-    let mut faulty = false;
-    let mut held = Vec::with_capacity(header.columns.len());
-    for column in &header.columns {
-        let cell = cells.get(column.at).map(String::as_str).unwrap_or_default();
-        held.push(match column.cell {
-            _ if is_absent(cell) => {
-                if is_required(wanted, column.name) {
-                    faulty = true;
-                    let message = format!("the row has no {}", column.name);
-                    notes.at(&check::NO_CELL, line.number, line.of(source.text), message);
-                }
-                Held::Nothing
-            }
-            Cell::Text => Held::Words(cell.to_string()),
-            Cell::Quantity(kind) => match quantity(cell, kind, column.scale.as_ref(), comma) {
-                Ok(si) => Held::Number(si),
-                Err(fault) => {
-                    faulty |= is_required(wanted, column.name);
-                    note_fault(source, column, (line, cell, fault), is_required(wanted, column.name), notes);
-                    Held::Nothing
-                }
-            },
-        });
-    }
-    Kept { line: line.number, span: line.span.clone(), held, faulty }
-}
-
-/// A cell that cannot be read stops the job in a needed column, and is a warning elsewhere.
-fn note_fault(
-    source: &Source,
-    column: &Mapped,
-    (line, cell, fault): (&Line, &str, CellFault),
-    needed: bool,
-    notes: &mut Notes,
-) {
-    let finding = check::BAD_CELL.found(fault_message(fault, cell, column));
-    let weight = if needed { Severity::Stop } else { Severity::Warn };
-    let finding = finding.line(notes.file().to_string(), line.number, line.of(source.text));
-    notes.add(finding.severity(weight));
-}
-
-fn fault_message(fault: CellFault, cell: &str, column: &Mapped) -> String {
-    let cell: String = cell.chars().take(40).collect();
-    let name = column.name;
-    let units = match column.cell {
-        Cell::Quantity(kind) => units_of(kind),
-        Cell::Text => String::new(),
-    };
-    match fault {
-        CellFault::NotANumber => format!("{name}: `{cell}` is not a number"),
-        CellFault::TwoReadings => {
-            format!(
-                "{name}: `{cell}` can be read in two ways; write a point for the decimals and no other mark"
-            )
-        }
-        CellFault::NoUnit => format!("{name}: `{cell}` has no unit; use one of: {units}"),
-        CellFault::WrongUnit => format!("{name}: `{cell}` has a unit that does not fit; use one of: {units}"),
-    }
 }

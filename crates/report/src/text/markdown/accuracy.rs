@@ -84,9 +84,7 @@ impl Spread {
         let mut share: Option<f64> = None;
         for judged in cases {
             if let Verdict::Compared(list) = &judged.verdict {
-                let size = |c: &proof::Comparison| c.expected.si().abs();
-                let off = |c: &proof::Comparison| (c.got.si() - c.expected.si()).abs();
-                relative.extend(list.iter().filter(|c| size(c) > 0.0).map(|c| off(c) / size(c)));
+                relative.extend(list.iter().filter_map(relative_difference));
                 let shares = judged.lines().into_iter().map(|l| l.share);
                 share = shares.chain(share).filter(|s| s.is_finite()).max_by(f64::total_cmp);
             }
@@ -95,6 +93,12 @@ impl Spread {
         let median = relative.get(relative.len() / 2).copied();
         Self { median, largest: relative.last().copied(), share }
     }
+}
+
+/// The difference over the expected value; none where that is zero within what is allowed.
+fn relative_difference(c: &proof::Comparison) -> Option<f64> {
+    let size = c.expected.si().abs();
+    (size > c.allowed).then(|| (c.got.si() - c.expected.si()).abs() / size)
 }
 
 fn relative(value: Option<f64>) -> String {

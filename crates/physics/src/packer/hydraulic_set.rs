@@ -18,20 +18,20 @@ use quantity::{Area, Diameter, Force, Pressure, Quantity, Ratio};
 /// Source: timoshenko_goodier1970, equilibrium.
 ///
 /// ```
-/// use physics::packer::piston_force::piston_force;
+/// use physics::packer::hydraulic_set::ring_piston_force;
 /// use quantity::{Diameter, Pressure};
-/// let f = piston_force(Pressure::psi(3500.0), Diameter::inch(5.0), Diameter::inch(4.25))?;
+/// let f = ring_piston_force(Pressure::psi(3500.0), Diameter::inch(5.0), Diameter::inch(4.25))?;
 /// assert!((f.in_lbf() - 19_070.4).abs() < 0.1);
 /// # Ok::<(), physics::Error>(())
 /// ```
-pub fn piston_force(difference: Pressure, outer: Diameter, inner: Diameter) -> Result<Force> {
+pub fn ring_piston_force(difference: Pressure, outer: Diameter, inner: Diameter) -> Result<Force> {
     piston(outer, inner).map(|area| difference * area)
 }
 
 fn piston(outer: Diameter, inner: Diameter) -> Result<Area> {
-    require_not_negative("piston_force", "inner", inner)?;
+    require_not_negative("ring_piston_force", "inner", inner)?;
     let hint = "A ring piston has two sealing diameters; give 0 for a full one.";
-    require(outer > inner, "piston_force", "outer", outer, "above the inner diameter", hint)?;
+    require(outer > inner, "ring_piston_force", "outer", outer, "above the inner diameter", hint)?;
     // A = π/4 (OD² − ID²)
     Ok(outer.ring(inner))
 }
@@ -50,7 +50,7 @@ fn piston(outer: Diameter, inner: Diameter) -> Result<Area> {
 /// Source: timoshenko_goodier1970, equilibrium.
 ///
 /// ```
-/// use physics::packer::piston_force::seat_end_load;
+/// use physics::packer::hydraulic_set::seat_end_load;
 /// use quantity::{Diameter, Pressure};
 /// let f = seat_end_load(Pressure::psi(3500.0), Diameter::inch(3.958))?;
 /// assert!((f.in_lbf() - 43_063.5).abs() < 0.1);
@@ -102,7 +102,7 @@ pub struct Setting {
 /// Source: timoshenko_goodier1970, equilibrium of the setting piston.
 ///
 /// ```
-/// use physics::packer::piston_force::{SettingPiston, hydraulic_set};
+/// use physics::packer::hydraulic_set::{SettingPiston, hydraulic_set};
 /// use quantity::{Diameter, Force, Pressure};
 /// let piston = Diameter::inch(5.0).ring(Diameter::inch(4.25));
 /// let tool = SettingPiston { piston, shear: Force::lbf(8173.0), tolerance: 0.1, friction: Force::lbf(500.0) };
@@ -138,9 +138,9 @@ pub fn hydraulic_set(tool: &SettingPiston, difference: Pressure) -> Result<Setti
 
 const SET: &str = "hydraulic_set";
 
-/// `piston_force` in the register.
-pub static PISTON_FORCE: Relation = Relation {
-    name: "piston_force",
+/// `ring_piston_force` in the register.
+pub static RING_PISTON_FORCE: Relation = Relation {
+    name: "ring_piston_force",
     title: "Force of a pressure difference on a ring piston",
     equation: "F = ΔP π/4 (OD² − ID²)",
     source: "timoshenko_goodier1970, equilibrium",
@@ -153,7 +153,7 @@ pub static PISTON_FORCE: Relation = Relation {
     outputs: &[Output::new::<Area>("area", "piston area"), Output::new::<Force>("force", "force")],
     evaluate: |a| {
         let (outer, inner) = (a.get("outer")?, a.get("inner")?);
-        let force = piston_force(a.get("difference")?, outer, inner)?;
+        let force = ring_piston_force(a.get("difference")?, outer, inner)?;
         Ok(Outputs::new().put("area", piston(outer, inner)?).put("force", force))
     },
 };

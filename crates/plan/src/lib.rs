@@ -8,7 +8,9 @@ pub mod ladder;
 pub mod layout;
 pub mod ledger;
 pub mod path;
+pub mod program;
 pub mod rock;
 pub mod stages;
 
 pub use ledger::{Band, Ledger, Named, Step, Working};
+pub use program::{Header, Program, plan};

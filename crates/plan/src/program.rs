@@ -3,10 +3,13 @@
 use std::collections::BTreeMap;
 
 use well::record::Assumption;
-use well::{Finding, Severity};
+use well::{Finding, Job, Severity};
 
-use crate::Working;
-use crate::layout::Layout;
+use crate::balls::{BallPlan, program_balls};
+use crate::ladder::{LadderPlan, choose_ladder};
+use crate::layout::{Layout, lay_out};
+use crate::stages::{StagesPlan, treat_stages};
+use crate::{Ledger, Working};
 
 /// What the program document says of itself.
 #[derive(Debug, Clone, serde::Serialize, schemars::JsonSchema)]
@@ -35,4 +38,84 @@ pub struct Header {
     pub datum: String,
     /// What azimuths are measured from.
     pub north: String,
+}
+
+/// The whole program. A part is absent where a finding says why it could not be computed.
+#[derive(Debug, Clone, serde::Serialize, schemars::JsonSchema)]
+pub struct Program {
+    /// What the document says of itself.
+    pub header: Header,
+    /// Where every packer and sleeve stands, and the running tally.
+    pub layout: Option<Layout>,
+    /// Balls and seats.
+    pub ladder: Option<LadderPlan>,
+    /// Pressure, rate ceiling and schedule of every stage, and totals.
+    pub stages: Option<StagesPlan>,
+    /// One card for every ball.
+    pub balls: Option<BallPlan>,
+    /// Everything the checks have to say, stops first.
+    pub findings: Vec<Finding>,
+    /// What was taken because the job file gives no figure.
+    pub assumptions: Vec<Assumption>,
+    /// What every headline figure opens to, by its path.
+    pub workings: BTreeMap<String, Working>,
+}
+
+/// Seed of all random numbers of a plan; the same job gives the same program.
+pub const SEED: u64 = 20_517;
+
+impl Header {
+    /// Of a job.
+    pub fn of(job: &Job) -> Self {
+        let head = &job.file.job;
+        Self {
+            version: env!("CARGO_PKG_VERSION").into(),
+            input_hash: job.input_hash.clone(),
+            seed: SEED,
+            job: head.name.clone(),
+            well: head.well.clone(),
+            revision: head.revision.clone(),
+            prepared_by: head.prepared_by.clone(),
+            invented: head.invented,
+            note: head.note.clone().unwrap_or_default().trim().to_string(),
+            system: job.file.system.kind.word().into(),
+            datum: job.file.survey.datum.clone(),
+            north: job.file.survey.north.word().into(),
+        }
+    }
+}
+
+impl Program {
+    /// Whether any finding stops the job.
+    pub fn stopped(&self) -> bool {
+        self.findings.iter().any(|f| f.severity == Severity::Stop)
+    }
+
+    /// How many findings have a severity.
+    pub fn count(&self, severity: Severity) -> usize {
+        self.findings.iter().filter(|f| f.severity == severity).count()
+    }
+}
+
+/// Plans a job: every phase in job order, with what reading found before. A phase whose inputs
+/// are absent is left out; the finding that says why is there.
+pub fn plan(job: &Job, read: Vec<Finding>) -> Program {
+    let mut ledger = Ledger { findings: read, ..Ledger::default() };
+    let layout = lay_out(job, &mut ledger);
+    let ladder = layout.as_ref().and_then(|l| choose_ladder(job, l, &mut ledger));
+    let both = layout.as_ref().zip(ladder.as_ref());
+    let stages = both.and_then(|(l, d)| treat_stages(job, l, d, &mut ledger));
+    let balls = both.zip(stages.as_ref()).and_then(|((l, d), s)| program_balls(job, l, d, s, &mut ledger));
+    let mut findings: Vec<Finding> = ledger.findings.into_iter().map(|f| job.document.locate(f)).collect();
+    findings.sort_by_key(|f| f.severity);
+    Program {
+        header: Header::of(job),
+        layout,
+        ladder,
+        stages,
+        balls,
+        findings,
+        assumptions: job.document.assumptions.clone(),
+        workings: ledger.workings,
+    }
 }

@@ -15,7 +15,7 @@ const EULER: f64 = 0.577_215_664_901_532_9;
 /// exponential integral; pure numbers.
 ///
 /// Range: `t_D > 0`, `r_D > 0`. As a stand-in for a hole of radius r_w at its wall it is within
-/// 1 % only above `t_D` about 50.
+/// 1 % only above `t_D = 55`.
 ///
 /// Where it breaks: at early time it falls far below the cylinder (zero at `t_D = 0.01`).
 ///
@@ -62,9 +62,9 @@ pub static LINE_SOURCE: Relation = Relation {
     title: "Temperature round a line giving heat at a constant rate, dimensionless",
     equation: "T_D = ½ E1(r_D² / 4 t_D)",
     source: "carslaw_jaeger1959 sec. 10.4 eq. 5",
-    range: "t_D > 0; for the wall of a hole within 1 % above t_D of about 50",
+    range: "t_D > 0; for the wall of a hole within 1 % above t_D = 55",
     inputs: &[
-        Input::new::<Ratio>("t_d", "dimensionless time, α t / r_w²").within(50.0, 1e12),
+        Input::new::<Ratio>("t_d", "dimensionless time, α t / r_w²").within(55.0, 1e12),
         Input::new::<Ratio>("r_d", "radius over hole radius").or("1"),
     ],
     outputs: &[Output::new::<Ratio>("temperature", "dimensionless temperature T_D")],

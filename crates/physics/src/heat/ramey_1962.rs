@@ -12,7 +12,7 @@ use quantity::Ratio;
 /// `t_D = α t / r_w²`; f a pure number standing for T_D.
 ///
 /// Range: the source gives it for times above about one week; against the exact cylinder the
-/// error is below 1 % only above `t_D = 100`.
+/// error is below 1 % only above `t_D = 65`.
 ///
 /// Where it breaks: negative below `t_D = 0.447`, half the exact value at 1; a treatment stage
 /// lasts `t_D` of 0.3 to 2, so this form must not be used for one. The value is returned and
@@ -37,8 +37,8 @@ pub static RAMEY_1962: Relation = Relation {
     title: "Time function of conduction round a well, late-time form, dimensionless",
     equation: "f(t) = −ln( r_w / (2 √(α t)) ) − 0.290",
     source: "ramey1962, time function",
-    range: "late time; within 1 % of the exact cylinder above t_D = 100",
-    inputs: &[Input::new::<Ratio>("t_d", "dimensionless time, α t / r_w²").within(100.0, 1e12)],
+    range: "late time; within 1 % of the exact cylinder above t_D = 65",
+    inputs: &[Input::new::<Ratio>("t_d", "dimensionless time, α t / r_w²").within(65.0, 1e12)],
     outputs: &[Output::new::<Ratio>("temperature", "time function f(t)")],
     evaluate: |a| Ok(Outputs::new().put("temperature", Ratio::of(ramey_1962(a.number("t_d")?)?))),
 };

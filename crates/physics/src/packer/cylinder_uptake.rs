@@ -248,6 +248,20 @@ mod tests {
     }
 
     #[test]
+    fn first_roots() {
+        // α_n h, worked apart with 200 terms and checked by finite differences.
+        for (ratio, roots) in [
+            (1.10, [1.601_261, 4.722_733, 7.860_198]),
+            (1.278, [1.649_593, 4.740_080, 7.870_673]),
+            (2.00, [1.794_011, 4.802_061, 7.908_962]),
+        ] {
+            for ((square, _), root) in element(ratio).terms.iter().zip(roots) {
+                assert!((square.sqrt() - root).abs() < 1e-6, "{ratio}");
+            }
+        }
+    }
+
+    #[test]
     fn thin_elements_are_sheets_and_thick_ones_solid_cylinders() {
         for x in [1e-3, 0.05, 0.4] {
             assert!((element(1.000_2).fraction(x) / sheet_uptake::fraction(x) - 1.0).abs() < 2e-4);

@@ -136,18 +136,8 @@ pub fn swell_fit(
         Activation::Given(e) => Some(e.si() / GAS_CONSTANT / KILO),
     };
     let start = first_guess(sample, &wet, held);
-    let residuals = |[ln_d, ratio, e]: [f64; 3]| -> Vec<Residual> {
-        wet.iter()
-            .map(|p| {
-                // x = D_ref exp[−(E_a/R)(1/T − 1/T_ref)] t/h²
-                let (phi, slope) = sample.fraction_and_slope((ln_d - e * p.cold + p.ln_time).exp());
-                let model = 1.0 + (ratio - 1.0) * phi;
-                let by_log = (ratio - 1.0) * slope;
-                (model - p.volume, [by_log, phi, -by_log * p.cold])
-            })
-            .collect()
-    };
-    let fit = least_squares(start, [true, true, held.is_none()], residuals).ok_or_else(no_fit)?;
+    let fit =
+        least_squares(start, [true, true, held.is_none()], |p| misses(sample, &wet, p)).ok_or_else(no_fit)?;
     let [ln_d, ratio, e] = fit.parameters;
     let energy = |e: f64| MolarEnergy::j_per_mol(e * GAS_CONSTANT * KILO);
     let hint = "The rows say that it gets slower with temperature; check them.";
@@ -168,6 +158,19 @@ pub fn swell_fit(
         volume_deviation,
         activation_deviation: energy(energy_deviation),
     })
+}
+
+/// What each row misses the model by, and its derivatives by ln D, J∞ and E_a/R.
+fn misses(sample: &Sample, rows: &[Point], [ln_d, ratio, e]: [f64; 3]) -> Vec<Residual> {
+    rows.iter()
+        .map(|p| {
+            // x = D_ref exp[−(E_a/R)(1/T − 1/T_ref)] t/h²
+            let (phi, slope) = sample.fraction_and_slope((ln_d - e * p.cold + p.ln_time).exp());
+            let model = 1.0 + (ratio - 1.0) * phi;
+            let by_log = (ratio - 1.0) * slope;
+            (model - p.volume, [by_log, phi, -by_log * p.cold])
+        })
+        .collect()
 }
 
 /// A row in the terms of the fit.

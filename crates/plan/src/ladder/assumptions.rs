@@ -1,7 +1,7 @@
 //! What the ladder takes beyond the job file.
 
 use well::Job;
-use well::job::LadderMethod;
+use well::job::{LadderMethod, SystemKind};
 
 use super::hold::WEAR_EXPONENT;
 use super::loss;
@@ -36,6 +36,13 @@ pub(super) fn assumptions(job: &Job) -> Vec<String> {
         ),
         None => "Seats keep their bore: the job file has no calibration of their wear.".into(),
     });
+    if job.file.system.kind == SystemKind::HydraulicSet {
+        out.push(
+            "The setting ball is taken to pass the pressure-opened sleeve, whose bore the job file does not give, and \
+             to be of the material of the other balls."
+                .into(),
+        );
+    }
     if job.file.ball.dissolving.is_some() {
         out.push(
             "Balls dissolve from launch on at the temperature of the rock at their sleeve, evenly, as if fresh fluid \

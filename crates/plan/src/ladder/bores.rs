@@ -10,7 +10,7 @@ use super::result::{BoreClearance, BorePart, RungPlan};
 use crate::layout::{ItemKind, Layout};
 
 /// Room for the last digit of a difference of sizes.
-const SAME: Diameter = Diameter::mm(1e-6);
+pub(super) const SAME: Diameter = Diameter::mm(1e-6);
 
 /// A bore without its ball.
 #[derive(Debug, Clone, PartialEq)]

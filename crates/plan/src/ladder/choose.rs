@@ -8,7 +8,7 @@ use super::bores::{Bore, largest_ball, passes_seat};
 use super::duty::{Duty, Scene};
 use super::equal_stress;
 use super::hold::Hold;
-use super::search::{Bound, End, Found, Limits, MOST, SEAT_STEP, Seats, floored, from_heel};
+use super::search::{Bound, End, Found, Limits, MOST, MOST_SIZES, SEAT_STEP, Seats, floored, from_heel};
 
 /// A ladder chosen.
 #[derive(Debug, Clone, PartialEq)]
@@ -77,7 +77,10 @@ impl Seats for WidestSeats<'_> {
         if seat < sleeve.smallest_seat {
             return Some((seat, bound));
         }
-        while seat >= sleeve.smallest_seat {
+        for _ in 0..MOST_SIZES {
+            if seat < sleeve.smallest_seat {
+                break;
+            }
             match self.scene.holds(Rung { ball, seat }, duty, wanted, duty.expected()).ok()? {
                 Hold::Holds => return Some((seat, bound)),
                 Hold::TooLittleOverlap => bound = Bound::Interference,

@@ -18,8 +18,8 @@ use super::result::RatingBasis;
 
 /// Exponent of the velocity in the law of seat wear: that of steel.
 pub(super) const WEAR_EXPONENT: f64 = 2.6;
-/// Sizes closer than this are the same size.
-const SAME: Diameter = Diameter::mm(0.001);
+/// A tested size this close to a drawn one is the same size.
+const NEAR: Diameter = Diameter::mm(0.001);
 
 /// The user's law of seat wear.
 pub(super) fn calibration(job: &Job) -> Option<Calibration> {
@@ -117,8 +117,8 @@ impl Scene<'_> {
         let limit = |ball, bore| projected_bearing_limit(ball, self.seat(bore), Pressure::mpa(1.0)).ok();
         let now = limit(worn.ball, worn.seat)?;
         let covers = |r: &&BallRating| {
-            rung.ball <= r.ball + SAME
-                && rung.ball - rung.seat >= r.ball - r.seat - SAME
+            rung.ball <= r.ball + NEAR
+                && rung.ball - rung.seat >= r.ball - r.seat - NEAR
                 && temperature.si() <= r.temperature.si() + 1e-6
         };
         let rated = |r: &BallRating| {

@@ -4,7 +4,7 @@ use physics::ball::ladder::Rung;
 use quantity::*;
 use well::{Finding, Severity};
 
-use super::bores::passes_seat;
+use super::bores::{SAME, passes_seat};
 use super::checks;
 use super::choose::Chosen;
 use super::duty::{Duty, Scene};
@@ -12,9 +12,6 @@ use super::result::{BorePart, LadderPlan, RungPlan};
 use super::rung::Fault;
 use crate::Ledger;
 use crate::checks::RELATION_REFUSED;
-
-/// Room for the last digit of a difference of sizes.
-const SAME: Diameter = Diameter::mm(1e-6);
 
 /// There are fewer sizes than stages need.
 pub(super) fn too_few(scene: &Scene<'_>, chosen: &Chosen) -> Finding {

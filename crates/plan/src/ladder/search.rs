@@ -14,7 +14,9 @@ pub const MOST: usize = 500;
 /// Seats are drawn to this.
 pub const SEAT_STEP: Diameter = Diameter::inch(0.001);
 /// The finest increment of balls that is taken; anything below counts as none.
-const FINEST: Diameter = Diameter::mm(0.001);
+const FINEST: Diameter = Diameter::mm(0.01);
+/// The most sizes that are tried for one rung: far more than any real grid has.
+pub const MOST_SIZES: usize = 50_000;
 /// Room for the last digit of a division.
 const SLACK: f64 = 1e-7;
 
@@ -112,15 +114,16 @@ fn widest_below(limits: &Limits, seats: &impl Seats, from_heel: usize, room: Dia
     let mut best: Option<(Rung, Bound)> = None;
     let mut end = End::SmallestBall;
     let mut ball = floored(room, step);
-    while ball.si() >= limits.smallest_ball.si() - step.si() * SLACK && ball > Diameter::ZERO {
-        if best.is_some_and(|(rung, _)| ball <= rung.seat) {
+    for _ in 0..MOST_SIZES {
+        let too_small = ball.si() < limits.smallest_ball.si() - step.si() * SLACK || ball <= Diameter::ZERO;
+        let best_possible =
+            best.is_some_and(|(rung, bound)| ball <= rung.seat || bound == Bound::LargestSeat);
+        if too_small || best_possible {
             break;
         }
         match seats.widest(from_heel, ball) {
-            Some((seat, bound)) if seat >= limits.smallest_seat => {
-                if best.is_none_or(|(rung, _)| seat > rung.seat) {
-                    best = Some((Rung { ball, seat }, bound));
-                }
+            Some((seat, bound)) if seat >= limits.smallest_seat && best.is_none_or(|(b, _)| seat > b.seat) => {
+                best = Some((Rung { ball, seat }, bound));
             }
             Some(_) => end = End::SmallestSeat,
             None if end == End::SmallestBall => end = End::NoSeat,

@@ -73,7 +73,7 @@ fn loss(seats: impl Iterator<Item = Diameter>) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
     #[test]
     fn no_ladder_costs_the_toe_less_and_none_has_more_rungs(
         holds in prop::collection::vec(prop::bool::weighted(0.35), 4 * 11 * 11),

@@ -46,6 +46,32 @@ impl Ride {
     }
 }
 
+/// What a bore does to a ball at any inclination and rate.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Fit {
+    /// Carrying factor.
+    pub carrying: f64,
+    /// Wall factor.
+    pub wall: f64,
+}
+
+impl Fit {
+    /// Of a ball in a bore.
+    pub(crate) fn of(ride: &Ride, bore: Diameter, position: Position) -> Result<Self> {
+        Ok(Self {
+            carrying: carrying_factor(ride.ball.diameter, bore, position, ride.exponent)?,
+            wall: wall_factor(ride.wall_law, ride.ball.diameter, bore)?,
+        })
+    }
+}
+
+impl Ride {
+    /// Where the ball is in the bore: on the low side from `wall_from`.
+    pub(crate) fn position(&self, inclination: Angle) -> Position {
+        if inclination < self.wall_from { Position::Centred } else { Position::Wall }
+    }
+}
+
 /// A place in the pipe.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Place {
@@ -148,18 +174,23 @@ impl Riding {
             "Give the inclination from the vertical.",
         )?;
         require_not_negative(NAME, "rolling", Ratio::of(ride.rolling))?;
-        let position = if inclination < ride.wall_from { Position::Centred } else { Position::Wall };
-        let carrying = carrying_factor(ride.ball.diameter, place.bore, position, ride.exponent)?;
-        let wall = wall_factor(ride.wall_law, ride.ball.diameter, place.bore)?;
+        let position = ride.position(inclination);
+        let fit = Fit::of(ride, place.bore, position)?;
+        Self::fitted(ride, place, fit)
+    }
+
+    /// The ride at a place whose bore has been looked at before.
+    pub(crate) fn fitted(ride: &Ride, place: &Place, fit: Fit) -> Result<Self> {
+        let inclination = place.inclination;
         let excess = ride.ball.excess(place.liquid);
         // a = (s - 1) g cos(I) -/+ mu_r |s - 1| g sin(I)
         let along = excess * GRAVITY * libm::cos(inclination.si());
         let resistance = ride.rolling * excess.abs() * GRAVITY * libm::sin(inclination.si());
         let slip = |drive: f64| -> Result<Velocity> {
             let free = settling(ride.ball, place.liquid, Acceleration::from_si(drive), ride.drag_law)?;
-            Ok(free.velocity * wall)
+            Ok(free.velocity * fit.wall)
         };
-        Ok(Self { carrying, slip_down: slip(along - resistance)?, slip_up: slip(along + resistance)? })
+        Ok(Self { carrying: fit.carrying, slip_down: slip(along - resistance)?, slip_up: slip(along + resistance)? })
     }
 
     /// Mean flow below which a ball on its way to the toe stands still; zero when it goes by itself.

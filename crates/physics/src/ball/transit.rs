@@ -1,6 +1,7 @@
 //! The march of a ball from the launcher to its seat, and the volume pumped behind it.
 
-use super::ball_velocity::{Place, RIDE, ROLLING, Ride, Riding, ride};
+use super::ball_velocity::{Fit, Place, RIDE, ROLLING, Ride, Riding, ride};
+use super::carrying_factor::Position;
 use super::terminal_velocity::{Liquid, liquid};
 use super::wall_factor::BORE;
 use crate::error::{Error, Result, require, require_not_negative, require_positive};
@@ -134,23 +135,82 @@ fn stands(what: &str) -> Error {
 /// # Ok::<(), physics::Error>(())
 /// ```
 pub fn transit(ride: &Ride, legs: &[Leg], schedule: &[RateStep]) -> Result<Transit> {
-    let mut clock = Clock::new(schedule)?;
-    let mut marks = Vec::with_capacity(legs.len());
-    let mut swept = Volume::ZERO;
-    for leg in legs {
-        require_not_negative(NAME, "length", leg.length)?;
-        swept += leg.length * leg.bore.circle();
-        let parts = parts(leg)?;
-        let length = leg.length.si() / f64::from(parts);
-        for i in 0..parts {
-            let share = (f64::from(i) + 0.5) / f64::from(parts);
-            let inclination = leg.from + (leg.to - leg.from) * share;
-            let place = Place { bore: leg.bore, inclination, liquid: leg.liquid };
-            cross(&Riding::at(ride, &place)?, length, leg.bore.circle().si(), &mut clock)?;
+    Road::new(ride, legs)?.march(schedule)
+}
+
+/// A stretch of one riding.
+#[derive(Debug, Clone, Copy)]
+struct Piece {
+    riding: Riding,
+    length: f64,
+    area: f64,
+}
+
+/// A path prepared for one ball, ready to be marched under any number of schedules.
+#[derive(Debug, Clone)]
+pub struct Road {
+    pieces: Vec<Piece>,
+    /// Number of pieces up to and with every leg.
+    ends: Vec<usize>,
+    swept: Volume,
+}
+
+impl Road {
+    /// Prepares a path: what every part of it does to the ball.
+    pub fn new(ride: &Ride, legs: &[Leg]) -> Result<Self> {
+        let mut road = Self { pieces: Vec::new(), ends: Vec::with_capacity(legs.len()), swept: Volume::ZERO };
+        let mut fits: Vec<(Diameter, Position, Fit)> = Vec::new();
+        for leg in legs {
+            require_not_negative(NAME, "length", leg.length)?;
+            road.swept += leg.length * leg.bore.circle();
+            let parts = parts(leg)?;
+            let (length, area) = (leg.length.si() / f64::from(parts), leg.bore.circle().si());
+            for i in 0..parts {
+                let share = (f64::from(i) + 0.5) / f64::from(parts);
+                let inclination = leg.from + (leg.to - leg.from) * share;
+                let fit = fit_of(ride, leg.bore, ride.position(inclination), &mut fits)?;
+                let place = Place { bore: leg.bore, inclination, liquid: leg.liquid };
+                road.pieces.push(Piece { riding: Riding::fitted(ride, &place, fit)?, length, area });
+            }
+            road.ends.push(road.pieces.len());
         }
-        marks.push(Mark { time: Time::from_si(clock.time), pumped: Volume::from_si(clock.pumped) });
+        Ok(road)
     }
-    Ok(Transit { time: Time::from_si(clock.time), pumped: Volume::from_si(clock.pumped), swept, marks })
+
+    /// Marches the ball under a pump schedule.
+    pub fn march(&self, schedule: &[RateStep]) -> Result<Transit> {
+        let mut clock = Clock::new(schedule)?;
+        let mut marks = Vec::with_capacity(self.ends.len());
+        let mut from = 0;
+        for end in &self.ends {
+            for piece in self.pieces.get(from..*end).unwrap_or_default() {
+                cross(piece, &mut clock)?;
+            }
+            from = *end;
+            marks.push(Mark { time: Time::from_si(clock.time), pumped: Volume::from_si(clock.pumped) });
+        }
+        Ok(Transit {
+            time: Time::from_si(clock.time),
+            pumped: Volume::from_si(clock.pumped),
+            swept: self.swept,
+            marks,
+        })
+    }
+}
+
+/// The fit of a bore, looked up or made.
+fn fit_of(
+    ride: &Ride,
+    bore: Diameter,
+    position: Position,
+    made: &mut Vec<(Diameter, Position, Fit)>,
+) -> Result<Fit> {
+    if let Some((_, _, fit)) = made.iter().find(|(b, p, _)| *b == bore && *p == position) {
+        return Ok(*fit);
+    }
+    let fit = Fit::of(ride, bore, position)?;
+    made.push((bore, position, fit));
+    Ok(fit)
 }
 
 /// Parts of half a degree at the most.
@@ -170,11 +230,11 @@ fn parts(leg: &Leg) -> Result<u16> {
 }
 
 /// Takes the ball across a stretch of one riding, through as many rate steps as it needs.
-fn cross(riding: &Riding, length: f64, area: f64, clock: &mut Clock) -> Result<()> {
-    let mut left = length;
+fn cross(piece: &Piece, clock: &mut Clock) -> Result<()> {
+    let mut left = piece.length;
     while left > 0.0 {
-        let flow = quantity::Velocity::from_si(clock.rate() / area);
-        let velocity = riding.motion(flow).velocity.si().max(0.0);
+        let flow = quantity::Velocity::from_si(clock.rate() / piece.area);
+        let velocity = piece.riding.motion(flow).velocity.si().max(0.0);
         let need = left / velocity;
         if clock.last() || need <= clock.left {
             if !(velocity > 0.0 && need.is_finite()) {

@@ -10,6 +10,7 @@ pub mod flory_rehner;
 pub mod gel_swelling;
 pub mod hydraulic_set;
 mod least_squares;
+pub mod load_envelope;
 pub mod monotone_cubic;
 pub mod packer_rating;
 pub mod packer_thrust;
@@ -47,6 +48,7 @@ pub(crate) static RELATIONS: &[&Relation] = &[
     &packer_thrust::PACKER_CONTACT_REQUIRED,
     &wall_breakdown::WALL_BREAKDOWN,
     &packer_rating::PACKER_RATING,
+    &load_envelope::LOAD_ENVELOPE,
     &shear_pins::SHEAR_PIN_PRESSURE,
     &shear_pins::PIN_SCATTER,
     &shear_pins::SHEAR_TEMPERATURE_FACTOR,

@@ -3,7 +3,7 @@
 use physics::ball::ball_velocity::Ride;
 use physics::ball::landing_window::{Doubt, LandingVolume, landing_volume_spread, landing_window};
 use physics::ball::terminal_velocity::{Ball, Liquid};
-use physics::ball::transit::{RateStep, Transit, transit};
+use physics::ball::transit::{RateStep, Road, Transit};
 use physics::hydraulics::landing::LandingString;
 use quantity::*;
 use well::Job;
@@ -166,13 +166,14 @@ impl<'a> Desk<'a> {
         let ball = Ball { diameter: rung.ball, density: self.job.file.ball.density };
         let ride = Ride { rolling: self.job.file.ball_program.rolling_resistance.si(), ..Ride::new(ball) };
         let legs = way::legs(self.job, self.path, depth, liquid);
-        let mut march = transit(&ride, &legs, &[RateStep { rate: before, lasting: ON }])?;
+        let road = Road::new(&ride, &legs)?;
+        let mut march = road.march(&[RateStep { rate: before, lasting: ON }])?;
         if landing >= before {
             return Ok(march);
         }
         for _ in 0..2 {
             let fast = RateStep { rate: before, lasting: self.cut(march.pumped) / before };
-            march = transit(&ride, &legs, &[fast, RateStep { rate: landing, lasting: ON }])?;
+            march = road.march(&[fast, RateStep { rate: landing, lasting: ON }])?;
         }
         Ok(march)
     }

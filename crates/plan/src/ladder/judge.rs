@@ -26,6 +26,13 @@ pub(super) fn too_few(scene: &Scene<'_>, chosen: &Chosen) -> Finding {
     checks::TOO_FEW.found(message).field("ladder")
 }
 
+/// A seat that no sleeve can have.
+pub(super) fn no_such_seat(scene: &Scene<'_>, rung: Rung, stage: usize) -> Finding {
+    let message = format!("the seat of stage {stage}, {}, does not lie inside the bore of its sleeve", rung.seat);
+    let finding = checks::SEAT_SIZE.found(message).stage(stage).field("sleeve.largest_seat");
+    finding.value(rung.seat).limit(scene.job.file.sleeve.largest_seat)
+}
+
 /// A rung that cannot be worked out.
 pub(super) fn fault(scene: &Scene<'_>, duty: &Duty, rung: Rung, fault: Fault) -> Finding {
     let stage = duty.stage;

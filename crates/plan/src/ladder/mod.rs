@@ -54,8 +54,15 @@ pub fn choose_ladder(job: &Job, layout: &Layout, ledger: &mut Ledger) -> Option<
 
 /// All rungs in full; none when one of them cannot be worked out, after looking at all.
 fn rungs(scene: &Scene<'_>, drawn: &[Rung], clean: Density, ledger: &mut Ledger) -> Option<Vec<RungPlan>> {
+    let body = scene.job.file.sleeve.id;
+    let staged = || drawn.iter().zip(scene.first_stage()..);
+    let outside: Vec<_> = staged().filter(|(r, _)| r.seat >= body || r.seat <= Diameter::ZERO).collect();
+    if !outside.is_empty() {
+        outside.into_iter().for_each(|(rung, stage)| ledger.say(judge::no_such_seat(scene, *rung, stage)));
+        return None;
+    }
     let mut out = Vec::with_capacity(drawn.len());
-    for (i, (rung, stage)) in drawn.iter().zip(scene.first_stage()..).enumerate() {
+    for (i, (rung, stage)) in staged().enumerate() {
         let duty = scene.duty_of(stage)?;
         match rung::rung(scene, *rung, drawn.get(i + 1..).unwrap_or_default(), duty, clean) {
             Ok(full) => out.push(full),

@@ -86,7 +86,7 @@ impl Found {
 
 /// The largest multiple of a step that is not above a size; the size itself where there is no step.
 pub fn floored(size: Diameter, step: Diameter) -> Diameter {
-    if step < FINEST { size } else { step * (size / step + SLACK).floor() }
+    if step < FINEST { size } else { (step * (size / step + SLACK).floor()).min(size) }
 }
 
 /// Builds a ladder of at most `most` rungs.

@@ -3,7 +3,9 @@
 #![allow(clippy::unwrap_used)] // helpers of tests
 #![allow(dead_code)] // each test file takes what it needs
 
+use std::collections::BTreeMap;
 use std::path::Path;
+use std::sync::Mutex;
 
 use plan::Ledger;
 use plan::ladder::{LadderPlan, choose_ladder};
@@ -11,12 +13,19 @@ use plan::layout::{Layout, lay_out};
 use quantity::*;
 use well::{Finding, Folder, Job, Severity, read_job};
 
+/// The examples, each read once.
+static READ: Mutex<BTreeMap<String, (Job, Layout)>> = Mutex::new(BTreeMap::new());
+
 /// An example job with its layout.
 pub fn example(name: &str) -> (Job, Layout) {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../jobs").join(name);
-    let job = read_job(&Folder(folder)).value.unwrap();
-    let layout = lay_out(&job, &mut Ledger::default()).unwrap();
-    (job, layout)
+    let mut read = READ.lock().unwrap();
+    let made = || {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../jobs").join(name);
+        let job = read_job(&Folder(folder)).value.unwrap();
+        let layout = lay_out(&job, &mut Ledger::default()).unwrap();
+        (job, layout)
+    };
+    read.entry(name.to_string()).or_insert_with(made).clone()
 }
 
 /// The ladder of a job with what was said of it.

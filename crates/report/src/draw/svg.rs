@@ -40,12 +40,14 @@ pub struct Pen<'a> {
     pub fill: Option<&'a str>,
     /// Dash pattern, such as "4 2".
     pub dash: Option<&'a str>,
+    /// How opaque a fill is, 1 in full.
+    pub opacity: f64,
 }
 
 impl<'a> Pen<'a> {
     /// A line.
     pub fn line(colour: &'a str, width: f64) -> Self {
-        Self { stroke: Some(colour), width, fill: None, dash: None }
+        Self { stroke: Some(colour), width, fill: None, dash: None, opacity: 1.0 }
     }
 
     /// A dashed line.
@@ -55,16 +57,24 @@ impl<'a> Pen<'a> {
 
     /// A fill without outline.
     pub fn fill(colour: &'a str) -> Self {
-        Self { stroke: None, width: 0.0, fill: Some(colour), dash: None }
+        Self { stroke: None, width: 0.0, fill: Some(colour), dash: None, opacity: 1.0 }
     }
 
     /// A fill with an outline.
     pub fn outlined(fill: &'a str, stroke: &'a str, width: f64) -> Self {
-        Self { stroke: Some(stroke), width, fill: Some(fill), dash: None }
+        Self { stroke: Some(stroke), width, fill: Some(fill), dash: None, opacity: 1.0 }
+    }
+
+    /// The same with a fill that lets what is below it be seen.
+    pub fn pale(self) -> Self {
+        Self { opacity: 0.25, ..self }
     }
 
     fn attributes(&self) -> String {
         let mut out = format!(" fill=\"{}\"", self.fill.unwrap_or("none"));
+        if self.opacity < 1.0 {
+            let _ = write!(out, " fill-opacity=\"{}\"", num(self.opacity));
+        }
         if let Some(colour) = self.stroke {
             let _ = write!(out, " stroke=\"{colour}\" stroke-width=\"{}\"", num(self.width));
         }
@@ -195,6 +205,16 @@ impl Svg {
 
     /// A text.
     pub fn text(&mut self, at: (f64, f64), text: &str, letters: Letters, colour: &str) {
+        self.letters(at, text, letters, &format!("fill=\"{colour}\""));
+    }
+
+    /// A text with a white rim, to be read across lines.
+    pub fn halo(&mut self, at: (f64, f64), text: &str, letters: Letters, colour: &str) {
+        let rim = "stroke=\"#ffffff\" stroke-width=\"2.4\" stroke-linejoin=\"round\" paint-order=\"stroke\"";
+        self.letters(at, text, letters, &format!("fill=\"{colour}\" {rim}"));
+    }
+
+    fn letters(&mut self, at: (f64, f64), text: &str, letters: Letters, paint: &str) {
         let anchor = match letters.anchor {
             Anchor::Start => "start",
             Anchor::Middle => "middle",
@@ -207,11 +227,11 @@ impl Svg {
         } else {
             format!(" transform=\"rotate({} {x} {y})\"", num(letters.turn))
         };
+        let size = num(letters.size);
+        let text = escape(text);
         let _ = writeln!(
             self.body,
-            "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\" text-anchor=\"{anchor}\" fill=\"{colour}\"{weight}{turn}>{}</text>",
-            num(letters.size),
-            escape(text)
+            "<text x=\"{x}\" y=\"{y}\" font-size=\"{size}\" text-anchor=\"{anchor}\" {paint}{weight}{turn}>{text}</text>"
         );
     }
 

@@ -182,6 +182,8 @@ pub(crate) struct Schema {
 pub(crate) enum SchemaFile {
     /// The job file that is read.
     Job,
+    /// The program that `plan --json` prints.
+    Program,
 }
 
 #[derive(Debug, Args)]

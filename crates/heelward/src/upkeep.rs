@@ -22,6 +22,7 @@ static DOCUMENTS: &[(&str, Generate)] = &[
     ("docs/bibliography.md", bibliography),
     ("docs/commands.md", commands),
     ("schema/job.schema.json", || Ok(command::schema_text(SchemaFile::Job))),
+    ("schema/program.schema.json", || Ok(command::schema_text(SchemaFile::Program))),
 ];
 
 /// A generated document with the text it should have.

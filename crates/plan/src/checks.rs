@@ -33,6 +33,8 @@ static LISTS: &[&[&Check]] = &[
     crate::layout::CHECKS,
     crate::stages::CHECKS,
     crate::balls::CHECKS,
+    crate::setting::CHECKS,
+    crate::swell::CHECKS,
 ];
 
 /// All checks, by floor and phase.

@@ -10,7 +10,9 @@ pub mod ledger;
 pub mod path;
 pub mod program;
 pub mod rock;
+pub mod setting;
 pub mod stages;
+pub mod swell;
 
 pub use ledger::{Band, Ledger, Named, Step, Working};
 pub use program::{Header, Program, plan};

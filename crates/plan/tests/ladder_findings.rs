@@ -136,7 +136,8 @@ fn bores_and_seats_that_do_not_fit_are_named() {
 #[test]
 fn tolerances_that_eat_the_clearance_are_weighed() {
     let (mut job, layout) = example("shallow-oil");
-    let severity = |job: &Job| said(&ladder(job, &layout).1, "ladder-clearance").iter().map(|f| f.severity).min();
+    let severity =
+        |job: &Job| said(&ladder(job, &layout).1, "ladder-clearance").iter().map(|f| f.severity).min();
     assert_eq!(severity(&job), Some(Severity::Note));
     job.file.ladder.seat_tolerance = Diameter::inch(0.035);
     job.file.ladder.erosion = None;
@@ -147,7 +148,7 @@ fn tolerances_that_eat_the_clearance_are_weighed() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 1500, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
     /// Whatever the figures of a ladder, it comes out in order or a finding stops it.
     #[test]
     fn any_ladder_is_in_order_or_stopped(

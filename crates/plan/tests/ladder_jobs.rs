@@ -152,7 +152,11 @@ fn tested_ratings_go_before_computed_ones_and_wear_lessens_them() {
     // more sand has gone through the seats nearer the heel, at a larger bore
     let first = plan.rung(2).unwrap();
     let stage_1 = 0.006 * 2.0 * (plan_mass_t(&job) / 10.0) * (50.0 / first.seat.in_mm()).powf(5.2);
-    assert!((first.seat_growth.in_mm() / stage_1 - 1.0).abs() < 0.01, "{} {stage_1}", first.seat_growth.in_mm());
+    assert!(
+        (first.seat_growth.in_mm() / stage_1 - 1.0).abs() < 0.01,
+        "{} {stage_1}",
+        first.seat_growth.in_mm()
+    );
 }
 
 /// Proppant of a full stage of the shallow job, t, by hand.
@@ -232,7 +236,8 @@ fn every_figure_opens_to_its_workings() {
         let (plan, ledger) = ladder(&job, &layout);
         let plan = plan.unwrap();
         for rung in &plan.rungs {
-            let value = |figure: &str| ledger.workings.get(&format!("ladder.{}.{figure}", rung.stage)).unwrap();
+            let value =
+                |figure: &str| ledger.workings.get(&format!("ladder.{}.{figure}", rung.stage)).unwrap();
             let same = |figure: &str, si: f64| assert!(close(value(figure).value.si(), si), "{figure}");
             same("ball", rung.ball.si());
             same("interference", rung.interference.si());
@@ -252,7 +257,11 @@ fn every_figure_opens_to_its_workings() {
             let computed = matches!(rung.rating_basis, RatingBasis::Bearing { .. });
             let last = value("rating").steps.len() - 1;
             let rated = output("rating", last, "pressure");
-            assert!(if computed { close(rated, rung.rating.si()) } else { rated >= rung.rating.si() * (1.0 - 1e-9) });
+            assert!(if computed {
+                close(rated, rung.rating.si())
+            } else {
+                rated >= rung.rating.si() * (1.0 - 1e-9)
+            });
             let column = value("worst_differential").steps.len() - 1;
             let bottom = output("worst_differential", column, "pressure") - quantity::constant::ATMOSPHERE;
             assert!((bottom / rung.worst_pressure.si() - 1.0).abs() < 1e-9);

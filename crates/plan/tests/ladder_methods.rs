@@ -131,7 +131,10 @@ fn no_given_ladder_without_fault_beats_the_search() {
                     });
                     if kept && stops(&ledger).is_empty() {
                         good += 1;
-                        assert!(plan.toe_loss.si() >= best.toe_loss.si() * (1.0 - 1e-12), "{small} {a} {large} {b}");
+                        assert!(
+                            plan.toe_loss.si() >= best.toe_loss.si() * (1.0 - 1e-12),
+                            "{small} {a} {large} {b}"
+                        );
                     }
                 }
             }
@@ -181,4 +184,21 @@ fn the_setting_ball_passes_the_smallest_seat_the_program_makes() {
         assert!(setting.clearance.unwrap().in_inch() >= 0.03 - 1e-9);
         assert!(said(&ledger, "ladder-setting-ball").is_empty());
     }
+}
+
+#[test]
+fn a_roomy_equal_stress_ladder_takes_just_what_the_worst_static_case_asks() {
+    let (mut job, mut layout) = example("long-lateral");
+    layout.stages.truncate(12);
+    job.file.ladder.least_interference = Diameter::inch(0.001);
+    let (plan, ledger) = ladder(&job, &layout);
+    let plan = plan.unwrap();
+    check_order(&job, &plan);
+    assert!(said(&ledger, "ladder-worst-static").is_empty());
+    let most = plan.rungs.iter().map(|r| r.worst_utilisation.si()).fold(0.0, f64::max);
+    // seats are drawn to 0.001 in, some 1.5 % of the rating
+    assert!((0.97..=1.0).contains(&most), "{most}");
+    // the smaller the share, the larger the toe ball: less loss than with all the span used
+    assert!(plan.rungs[0].ball > Diameter::inch(1.3), "{}", plan.rungs[0].ball);
+    assert!(plan.stages_that_fit >= 30);
 }

@@ -46,8 +46,11 @@ impl Seats for Made {
     }
 }
 
+/// What is done with a ladder: its balls and seats in sixteenths, heel first.
+type Visit<'a> = dyn FnMut(&[(usize, usize)]) + 'a;
+
 /// Visits every ladder of so many rungs, heel first.
-fn every(made: &Made, limits: &Limits, left: usize, so_far: &mut Vec<(usize, usize)>, visit: &mut dyn FnMut(&[(usize, usize)])) {
+fn every(made: &Made, limits: &Limits, left: usize, so_far: &mut Vec<(usize, usize)>, visit: &mut Visit<'_>) {
     if left == 0 {
         visit(so_far);
         return;
@@ -66,7 +69,7 @@ fn every(made: &Made, limits: &Limits, left: usize, so_far: &mut Vec<(usize, usi
     }
 }
 
-/// Loss of the seats, the toe rung's left out where `own` says it belongs to the toe stage itself.
+/// Loss of seats in series.
 fn loss(seats: impl Iterator<Item = Diameter>) -> f64 {
     let one = |seat| seat_loss(SeatModel::ContractionExpansion, seat, Diameter::inch(1.0)).unwrap();
     seats.map(|seat| one(seat).per_rate_squared(Density::g_per_cm3(1.0)).si()).sum()
@@ -134,9 +137,12 @@ fn a_constant_overlap_gives_the_ladder_of_arithmetic() {
     };
     let found = from_heel(&limits, &Constant(Diameter::inch(0.0625)), 500);
     assert_eq!((found.rungs.len(), found.end), (14, End::SmallestBall));
-    let (count, _) =
-        physics::ball::step_ladder::ladder_capacity(Diameter::inch(1.5), Diameter::inch(3.125), Diameter::inch(0.125))
-            .unwrap();
+    let (count, _) = physics::ball::step_ladder::ladder_capacity(
+        Diameter::inch(1.5),
+        Diameter::inch(3.125),
+        Diameter::inch(0.125),
+    )
+    .unwrap();
     assert_eq!(count, 14);
     let toe: Rung = found.toe_first()[0];
     assert!((toe.ball.in_inch() - 1.5).abs() < 1e-9);

@@ -86,6 +86,17 @@ fn stripped(text: &str) -> String {
 }
 
 #[test]
+fn findings_of_one_check_at_one_place_stand_together() {
+    let stage = |n: u32| {
+        let finding = MARGIN.found(format!("stage {n} is held below the rate wanted by treating pressure"));
+        let finding = finding.line("job.toml", 502, "rate = \"35 bbl/min\"").field("treatment.rate");
+        finding.stage(n as usize).value(Pressure::psi(100.0 * f64::from(n))).limit(Pressure::psi(300.0))
+    };
+    let all = [stage(1), stage(2), stage(3), MARGIN.found("another place").field("limits.rate")];
+    insta::assert_snapshot!(finding::page(&all, &Look::default()));
+}
+
+#[test]
 fn no_findings_is_said_in_words() {
     assert_eq!(finding::page(&[], &Look::default()), "no findings\n");
 }

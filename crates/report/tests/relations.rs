@@ -76,7 +76,8 @@ fn a_figure_opens_to_its_steps() {
     };
     let page = working::page("stage.3.speed", &working, &sources(), &Look::default());
     insta::assert_snapshot!(page);
-    let all = BTreeMap::from([("stage.3.speed".to_string(), working)]);
+    let other = |name: &str| (name.to_string(), working.clone());
+    let all = BTreeMap::from([other("stage.10.speed"), other("stage.3.speed"), other("ladder")]);
     insta::assert_snapshot!(working::list(&all, &Look::default()));
 }
 

@@ -1,8 +1,10 @@
 //! `check`: reads a job and judges its input.
 
+use report::Look;
 use report::terminal::{assumption, caution, finding};
 use report::text::json;
 use serde_json::json;
+use well::record::Assumption;
 
 use super::Outcome;
 use crate::VERSION;
@@ -13,27 +15,39 @@ use crate::screen::Screen;
 
 pub(crate) fn run(args: &Check, screen: &mut Screen) -> Outcome {
     let input = input::read(&args.job)?;
-    let text = if args.json { as_json(&input) } else { page(&input, screen) };
+    let text = if args.json { as_json(&input) } else { page(&input, &screen.look) };
     screen.data(&text)?;
     Ok(if input.stopped() { Ended::Stopped } else { Ended::Done })
 }
 
-fn page(input: &Input, screen: &Screen) -> String {
-    let look = &screen.look;
-    let assumptions = assumption::page(&input.assumptions, look);
-    let parts = [finding::page(&input.findings, look), assumptions, caution::page(look), stamp(input)];
-    parts.into_iter().filter(|p| !p.is_empty()).collect::<Vec<_>>().join("\n")
+fn assumptions(input: &Input) -> &[Assumption] {
+    input.job.as_ref().map(|job| job.document.assumptions.as_slice()).unwrap_or_default()
 }
 
-fn stamp(input: &Input) -> String {
-    format!("heelward {VERSION}, input {}\n", input.hash)
+fn page(input: &Input, look: &Look) -> String {
+    let read = match &input.job {
+        Some(job) => format!("heelward {VERSION}, input {}\n", job.input_hash),
+        None => format!("heelward {VERSION}; the input is not complete, so nothing can be planned from it\n"),
+    };
+    let parts = [
+        finding::page(&input.findings, look),
+        assumption::page(assumptions(input), look),
+        caution::page(look),
+        read,
+    ];
+    sections(&parts)
+}
+
+/// The parts of a page that are there, with an empty line between.
+pub(super) fn sections(parts: &[String]) -> String {
+    parts.iter().filter(|p| !p.is_empty()).map(String::as_str).collect::<Vec<_>>().join("\n")
 }
 
 fn as_json(input: &Input) -> String {
     let mut out = json::findings(&input.findings, VERSION);
     if let Some(map) = out.as_object_mut() {
-        map.insert("input_hash".into(), json!(input.hash));
-        map.insert("assumptions".into(), json!(input.assumptions));
+        map.insert("input_hash".into(), json!(input.job.as_ref().map(|job| &job.input_hash)));
+        map.insert("assumptions".into(), json!(assumptions(input)));
     }
     json::text(&out)
 }

@@ -1,47 +1,65 @@
 //! `plan`: from the input to the documents.
 
-use plan::Ledger;
+use plan::Program;
 use report::Look;
 use report::terminal::{assumption, caution, finding};
 use report::text::json;
-use well::record::Assumption;
 
 use super::Outcome;
+use super::check::sections;
+use crate::VERSION;
 use crate::cli::Plan;
-use crate::fault::Ended;
-use crate::input::{self, Input};
+use crate::fault::{Ended, Fault};
+use crate::input;
 use crate::outputs::Outputs;
 use crate::screen::Screen;
-use crate::{VERSION, fault::Fault};
 
 pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
     let input = input::read(&args.job)?;
-    let (assumptions, hash) = (input.assumptions.clone(), input.hash.clone());
-    let ledger = ledger(input);
-    let json = json::text(&json::findings(&ledger.findings, VERSION));
-    let text =
-        summary(&ledger, &assumptions, &screen.look) + &format!("\nheelward {VERSION}, input {hash}\n");
+    let Some(job) = input.job else {
+        screen.data(&unread(&input.findings, args.json, &screen.look))?;
+        return Ok(Ended::Stopped);
+    };
+    let program = plan::plan(&job, input.findings);
     if let Some(folder) = &args.out {
-        let plain = Look { system: screen.look.system, ..Look::default() };
-        let mut outputs = Outputs::default();
-        outputs.add("findings.json", json.clone())?;
-        outputs.add("findings.txt", summary(&ledger, &assumptions, &plain))?;
-        let written = outputs.write(folder).map_err(Fault::from)?;
-        screen.talk(&format!("{written} files written to {}", folder.display()));
+        let written = documents(&program, &screen.look)?.write(folder)?;
+        screen.talk(&format!("{written} documents written to {}", folder.display()));
     }
-    screen.data(if args.json { &json } else { &text })?;
-    Ok(if ledger.stopped() { Ended::Stopped } else { Ended::Done })
+    let text = if args.json { as_json(&program)? } else { summary(&program, &screen.look) };
+    screen.data(&text)?;
+    Ok(if program.stopped() { Ended::Stopped } else { Ended::Done })
 }
 
-/// The ledger of a job: what reading it found, then every phase.
-pub(super) fn ledger(input: Input) -> Ledger {
-    let mut ledger = Ledger::default();
-    input.findings.into_iter().for_each(|f| ledger.say(f));
-    ledger
+/// What there is to say where the input is not complete.
+fn unread(findings: &[well::Finding], as_json: bool, look: &Look) -> String {
+    match as_json {
+        true => json::text(&json::findings(findings, VERSION)),
+        false => sections(&[finding::page(findings, look), caution::page(look)]),
+    }
 }
 
-fn summary(ledger: &Ledger, assumptions: &[Assumption], look: &Look) -> String {
-    let parts =
-        [finding::page(&ledger.findings, look), assumption::page(assumptions, look), caution::page(look)];
-    parts.into_iter().filter(|p| !p.is_empty()).collect::<Vec<_>>().join("\n")
+/// Everything that is written into the folder of `--out`.
+fn documents(program: &Program, look: &Look) -> Result<Outputs, Fault> {
+    let plain = Look { system: look.system, ..Look::default() };
+    let mut out = Outputs::default();
+    out.add("program.json", as_json(program)?)?;
+    out.add("findings.txt", summary(program, &plain))?;
+    Ok(out)
+}
+
+fn as_json(program: &Program) -> Result<String, Fault> {
+    let value =
+        serde_json::to_value(program).map_err(|e| Fault::Own(format!("the program has no JSON: {e}")))?;
+    Ok(json::text(&value))
+}
+
+fn summary(program: &Program, look: &Look) -> String {
+    let head = &program.header;
+    let stamp = format!("heelward {}, input {}, seed {}\n", head.version, head.input_hash, head.seed);
+    sections(&[
+        finding::page(&program.findings, look),
+        assumption::page(&program.assumptions, look),
+        caution::page(look),
+        stamp,
+    ])
 }

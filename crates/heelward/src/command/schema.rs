@@ -19,5 +19,6 @@ pub(crate) fn text(file: SchemaFile) -> String {
             let root = well::job::JobFile::table();
             json::text(&well::record::json_schema(root, "The job file of heelward"))
         }
+        SchemaFile::Program => json::text(schemars::schema_for!(plan::Program).as_value()),
     }
 }

@@ -1,6 +1,6 @@
 //! `workings`: the figures of a plan, and what one was made of.
 
-use plan::Ledger;
+use plan::Program;
 use report::terminal::working;
 use report::text::json;
 use serde_json::json;
@@ -12,19 +12,26 @@ use crate::screen::Screen;
 use crate::{VERSION, embedded, input};
 
 pub(crate) fn run(args: &Workings, screen: &mut Screen) -> Outcome {
-    let ledger = super::plan::ledger(input::read(&args.job)?);
+    let input = input::read(&args.job)?;
+    let job = input.job.ok_or_else(|| {
+        Fault::input_next(
+            "the input is not complete, so there is no plan",
+            "`heelward check JOB` says what is missing.",
+        )
+    })?;
+    let program = plan::plan(&job, input.findings);
     let text = match &args.figure {
-        Some(figure) => open(&ledger, figure, args.json, screen)?,
-        None if args.json => json::text(&json!({ "version": VERSION, "workings": ledger.workings })),
-        None => working::list(&ledger.workings, &screen.look),
+        Some(figure) => open(&program, figure, args.json, screen)?,
+        None if args.json => json::text(&json!({ "version": VERSION, "workings": program.workings })),
+        None => working::list(&program.workings, &screen.look),
     };
     screen.data(&text)?;
-    Ok(if ledger.stopped() { Ended::Stopped } else { Ended::Done })
+    Ok(if program.stopped() { Ended::Stopped } else { Ended::Done })
 }
 
-fn open(ledger: &Ledger, figure: &str, as_json: bool, screen: &Screen) -> Result<String, Fault> {
-    let working = ledger.workings.get(figure).ok_or_else(|| {
-        let near = physics::registry::nearest(figure, ledger.workings.keys().map(String::as_str));
+fn open(program: &Program, figure: &str, as_json: bool, screen: &Screen) -> Result<String, Fault> {
+    let working = program.workings.get(figure).ok_or_else(|| {
+        let near = physics::registry::nearest(figure, program.workings.keys().map(String::as_str));
         let near = near.map(|n| format!(" (nearest: `{n}`)")).unwrap_or_default();
         let what = format!("this plan has no figure `{figure}`{near}");
         Fault::input_next(what, "`heelward workings JOB` lists them all.")

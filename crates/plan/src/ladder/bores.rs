@@ -55,7 +55,12 @@ pub(super) fn largest_ball<'a>(job: &Job, bores: &'a [Bore]) -> Option<(Diameter
 
 /// The table of bores with the largest ball that passes each: all balls pass the bores above the
 /// seats, each seat is passed by the balls toe-ward of it.
-pub(super) fn table(scene: &Scene<'_>, layout: &Layout, bores: &[Bore], rungs: &[RungPlan]) -> Vec<BoreClearance> {
+pub(super) fn table(
+    scene: &Scene<'_>,
+    layout: &Layout,
+    bores: &[Bore],
+    rungs: &[RungPlan],
+) -> Vec<BoreClearance> {
     let ladder = &scene.job.file.ladder;
     let largest = |below: usize| {
         let frac = rungs.iter().filter(|r| r.stage < below).map(|r| r.ball);
@@ -88,7 +93,12 @@ pub(super) fn passes_seat(fit: Fit, wanted: Diameter) -> bool {
     fit.least > Diameter::ZERO && fit.nominal >= wanted - SAME
 }
 
-fn row(bore: Bore, fit: (Option<Diameter>, Option<Diameter>), wanted: Diameter, passes: bool) -> BoreClearance {
+fn row(
+    bore: Bore,
+    fit: (Option<Diameter>, Option<Diameter>),
+    wanted: Diameter,
+    passes: bool,
+) -> BoreClearance {
     let (ball, clearance) = fit;
     BoreClearance {
         part: bore.part,

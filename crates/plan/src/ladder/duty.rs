@@ -106,8 +106,7 @@ impl<'a> Scene<'a> {
         let nominal = file.treatment.rate.si().max(f64::MIN_POSITIVE);
         let near_wellbore = file.treatment.near_wellbore * (pumped.rate.si().max(0.0) / nominal).sqrt();
         let area = file.sleeve.port_diameter.circle() * file.sleeve.ports as f64;
-        let ports =
-            port_loss(area, file.sleeve.port_coefficient.si(), self.heaviest.1)?.at(pumped.rate);
+        let ports = port_loss(area, file.sleeve.port_coefficient.si(), self.heaviest.1)?.at(pumped.rate);
         let treating = pumped.fracture_gradient * depth + near_wellbore + ports;
         let pore = |place: &StagePlace| file.rock.pore_gradient * Length::m(place.sleeve.tvd.si());
         let below = match place.stage.checked_sub(1).and_then(|s| layout.stage(s)) {

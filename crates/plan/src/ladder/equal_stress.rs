@@ -3,7 +3,8 @@
 //! `Ds = Db (1 - share)`, the same share for all; each ball toe-ward is the largest that passes
 //! the seat above with its clearance. The share is the least at which every ball stands the worst
 //! static case; where that does not fit between the largest and the smallest ball, the greatest
-//! that does.
+//! that does. The least interference of the job file is aimed at in the same way; an overlap below it
+//! is taken with a warning.
 
 use physics::ball::ladder::Rung;
 use quantity::*;
@@ -52,9 +53,8 @@ impl Equal<'_> {
         Some(halve(SHARES, |share| self.ladder(share, balls).is_some()))
     }
 
-    /// Whether every rung holds what `asked` says, with the least interference.
-    fn holds(&self, found: &Found, asked: fn(&Duty) -> Pressure) -> bool {
-        let wanted = self.scene.job.file.ladder.least_interference;
+    /// Whether every rung holds what `asked` says, with an overlap in service of `wanted`.
+    fn holds(&self, found: &Found, wanted: Diameter, asked: fn(&Duty) -> Pressure) -> bool {
         found.rungs.iter().enumerate().all(|(i, (rung, _))| {
             let Some(duty) = self.scene.duty_from_heel(i) else { return false };
             matches!(self.scene.holds(*rung, duty, wanted, asked(duty)), Ok(Hold::Holds))
@@ -64,8 +64,9 @@ impl Equal<'_> {
     /// The share taken for so many balls.
     fn share(&self, balls: usize) -> Option<f64> {
         let greatest = self.greatest(balls)?;
+        let wanted = self.scene.job.file.ladder.least_interference;
         let short = |share| match self.ladder(share, balls) {
-            Some(found) => !self.holds(&found, Duty::worst_static),
+            Some(found) => !self.holds(&found, wanted, Duty::worst_static),
             None => true,
         };
         if short(greatest) {
@@ -82,7 +83,7 @@ impl Equal<'_> {
         let good = |balls: usize| {
             let share = self.greatest(balls);
             let ladder = share.and_then(|share| self.ladder(share, balls));
-            ladder.is_some_and(|found| self.holds(&found, Duty::expected))
+            ladder.is_some_and(|found| self.holds(&found, Diameter::ZERO, Duty::expected))
         };
         let mut balls = start.clamp(1, MOST);
         if good(balls) {
@@ -130,7 +131,7 @@ pub(super) fn chosen(scene: &Scene<'_>, bores: &[Bore]) -> Chosen {
     let next = equal.greatest(balls_that_fit + 1);
     let toe = match next {
         None => "one more ball does not fit between the largest and the smallest",
-        Some(_) => "with one more ball the overlap left would be too little or too weak",
+        Some(_) => "with one more ball the overlaps left would not hold",
     };
     let along = words(scene, bores, &found);
     let along = along.split("; at the toe").next().unwrap_or_default();

@@ -105,14 +105,24 @@ impl Scene<'_> {
     }
 
     /// Rating at a temperature; none where neither a test nor the strength table says.
-    pub fn rating(&self, rung: Rung, service: Service, temperature: Temperature) -> Option<(Pressure, RatingBasis)> {
+    pub fn rating(
+        &self,
+        rung: Rung,
+        service: Service,
+        temperature: Temperature,
+    ) -> Option<(Pressure, RatingBasis)> {
         self.tested(rung, service, temperature).or_else(|| self.computed(rung, service, temperature))
     }
 
     /// The best of the tested ratings that were made on this ball and seat or on a harder case: a
     /// ball no smaller, no more interference, no colder. What wear and dissolving take is taken
     /// off in the ratio of the projected bearing stress.
-    fn tested(&self, rung: Rung, service: Service, temperature: Temperature) -> Option<(Pressure, RatingBasis)> {
+    fn tested(
+        &self,
+        rung: Rung,
+        service: Service,
+        temperature: Temperature,
+    ) -> Option<(Pressure, RatingBasis)> {
         let worn = worn(rung, service);
         let limit = |ball, bore| projected_bearing_limit(ball, self.seat(bore), Pressure::mpa(1.0)).ok();
         let now = limit(worn.ball, worn.seat)?;
@@ -136,7 +146,12 @@ impl Scene<'_> {
     }
 
     /// The rating from the strength of the material: bearing, or shear where that is less.
-    fn computed(&self, rung: Rung, service: Service, temperature: Temperature) -> Option<(Pressure, RatingBasis)> {
+    fn computed(
+        &self,
+        rung: Rung,
+        service: Service,
+        temperature: Temperature,
+    ) -> Option<(Pressure, RatingBasis)> {
         let ball = &self.job.file.ball;
         let at = strength_temperature(ball, temperature);
         let worst = worst(rung, service);

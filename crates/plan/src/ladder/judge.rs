@@ -28,7 +28,8 @@ pub(super) fn too_few(scene: &Scene<'_>, chosen: &Chosen) -> Finding {
 
 /// A seat that no sleeve can have.
 pub(super) fn no_such_seat(scene: &Scene<'_>, rung: Rung, stage: usize) -> Finding {
-    let message = format!("the seat of stage {stage}, {}, does not lie inside the bore of its sleeve", rung.seat);
+    let message =
+        format!("the seat of stage {stage}, {}, does not lie inside the bore of its sleeve", rung.seat);
     let finding = checks::SEAT_SIZE.found(message).stage(stage).field("sleeve.largest_seat");
     finding.value(rung.seat).limit(scene.job.file.sleeve.largest_seat)
 }
@@ -37,11 +38,13 @@ pub(super) fn no_such_seat(scene: &Scene<'_>, rung: Rung, stage: usize) -> Findi
 pub(super) fn fault(scene: &Scene<'_>, duty: &Duty, rung: Rung, fault: Fault) -> Finding {
     let stage = duty.stage;
     let (finding, field) = match fault {
-        Fault::Refused(e) => {
-            (RELATION_REFUSED.found(format!("the rung of stage {stage} could not be worked out: {e}")), "ladder")
-        }
+        Fault::Refused(e) => (
+            RELATION_REFUSED.found(format!("the rung of stage {stage} could not be worked out: {e}")),
+            "ladder",
+        ),
         Fault::NoRating => {
-            let message = format!("nothing says what the ball of stage {stage} holds at the temperature of the rock");
+            let message =
+                format!("nothing says what the ball of stage {stage} holds at the temperature of the rock");
             let mut finding = checks::NO_RATING.found(message).value(duty.rock);
             finding.limit = scene.job.file.ball.strength.last().map(|r| Value::of(r.temperature));
             (finding, "ball.strength")
@@ -86,7 +89,8 @@ fn bores(plan: &LadderPlan, ledger: &mut Ledger) {
             BorePart::Sleeve | BorePart::Seat => "sleeve.id",
         };
         let ball = row.ball.map_or(String::new(), |b| b.to_string());
-        let message = format!("ball {ball} does not pass the {}, {}, with the clearance wanted", row.name, row.bore);
+        let message =
+            format!("ball {ball} does not pass the {}, {}, with the clearance wanted", row.name, row.bore);
         let mut finding = checks::BORE.found(message).field(field).limit(row.wanted);
         finding.place.depth = row.depth;
         finding.value = row.clearance.map(Value::of);
@@ -98,7 +102,9 @@ fn clearances(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let wanted = scene.job.file.ladder.clearance;
     let mut short: Vec<(&RungPlan, Diameter)> = Vec::new();
     for rung in &plan.rungs {
-        let Some(tightest) = rung.passages.iter().min_by(|a, b| a.least.total_cmp(&b.least)) else { continue };
+        let Some(tightest) = rung.passages.iter().min_by(|a, b| a.least.total_cmp(&b.least)) else {
+            continue;
+        };
         let (ball, seat) = (rung.ball, tightest.seat);
         if !passes_seat(scene.passage(ball, seat), wanted) {
             let (from, to) = (rung.stage, tightest.stage);
@@ -196,7 +202,8 @@ fn setting_ball(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let wanted = scene.job.file.ladder.clearance;
     let tightest = plan.rungs.iter().min_by(|a, b| a.seat.total_cmp(&b.seat));
     if let Some(rung) = tightest.filter(|r| !passes_seat(scene.passage(setting.ball, r.seat), wanted)) {
-        let message = format!("the setting ball may not pass the seat of stage {}, {}", rung.stage, rung.seat);
+        let message =
+            format!("the setting ball may not pass the seat of stage {}, {}", rung.stage, rung.seat);
         let least = scene.passage(setting.ball, rung.seat).least;
         ledger.say(finding(message).stage(rung.stage).value(least).limit(wanted));
     }
@@ -210,8 +217,10 @@ fn alike(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
         let [small, large] = pair else { continue };
         let apart = large.diameter - small.diameter;
         if apart < told {
-            let message = format!("balls {} and {} are too close to tell apart", small.diameter, large.diameter);
-            let mut finding = checks::ALIKE.found(message).field("ladder.ball_tolerance").value(apart).limit(told);
+            let message =
+                format!("balls {} and {} are too close to tell apart", small.diameter, large.diameter);
+            let mut finding =
+                checks::ALIKE.found(message).field("ladder.ball_tolerance").value(apart).limit(told);
             finding.place.stage = large.stage;
             ledger.say(finding);
         }
@@ -228,7 +237,8 @@ fn lives(plan: &LadderPlan, ledger: &mut Ledger) {
         }
         let (passes, needs) = (hours(life.passes_after), hours(needed));
         let (ball, stage) = (rung.ball, rung.stage);
-        let message = format!("ball {ball} of stage {stage} may pass its seat {passes} after launch; it needs {needs}");
+        let message =
+            format!("ball {ball} of stage {stage} may pass its seat {passes} after launch; it needs {needs}");
         let mut finding = checks::DISSOLVES.found(message).stage(stage).field("ball.dissolving");
         if life.passes_after < needed {
             finding = finding.severity(Severity::Stop);

@@ -4,7 +4,7 @@ use physics::ball::ladder::Rung;
 use quantity::*;
 use well::job::LadderMethod;
 
-use super::bores::{Bore, largest_ball};
+use super::bores::{Bore, SAME, largest_ball};
 use super::choose::{Chosen, passes};
 use super::duty::Scene;
 use super::hold::Hold;
@@ -83,14 +83,14 @@ pub(super) fn chosen(scene: &Scene<'_>, bores: &[Bore]) -> Chosen {
 /// Why a rung cannot follow those kept, heel first.
 fn refusal(scene: &Scene<'_>, bores: &[Bore], rung: Rung, kept: &[Rung]) -> Option<Refusal> {
     let sleeve = &scene.job.file.sleeve;
-    if largest_ball(scene.job, bores).is_none_or(|(largest, _)| rung.ball > largest) {
+    if largest_ball(scene.job, bores).is_none_or(|(largest, _)| rung.ball > largest + SAME) {
         return Some(Refusal::Bore);
     }
-    if rung.seat > sleeve.largest_seat {
+    if rung.seat > sleeve.largest_seat + SAME {
         return Some(Refusal::LargestSeat);
     }
     let blocks_setting = scene.setting_ball().is_some_and(|ball| !passes(scene, ball, rung.seat));
-    if rung.seat < sleeve.smallest_seat || blocks_setting {
+    if rung.seat < sleeve.smallest_seat - SAME || blocks_setting {
         return Some(Refusal::SmallestSeat);
     }
     if kept.last().is_some_and(|above| !passes(scene, rung.ball, above.seat)) {
@@ -111,8 +111,13 @@ fn words(offers: usize, refused: &[Refusal]) -> String {
         .filter(|(r, _)| count(*r) > 0)
         .map(|(r, name)| format!("{name} ({})", count(*r)))
         .collect();
+    if offers == 0 {
+        return "the job file gives no sizes for its method".into();
+    }
     match reasons.is_empty() {
         true => format!("the {offers} sizes of the job file, all within their limits"),
-        false => format!("of the {offers} sizes of the job file these are outside a limit: {}", reasons.join(", ")),
+        false => {
+            format!("of the {offers} sizes of the job file these are outside a limit: {}", reasons.join(", "))
+        }
     }
 }

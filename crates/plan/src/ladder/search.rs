@@ -109,7 +109,12 @@ pub fn from_heel(limits: &Limits, seats: &impl Seats, most: usize) -> Found {
 }
 
 /// The ball of the widest seat among those no larger than `room`.
-fn widest_below(limits: &Limits, seats: &impl Seats, from_heel: usize, room: Diameter) -> Result<(Rung, Bound), End> {
+fn widest_below(
+    limits: &Limits,
+    seats: &impl Seats,
+    from_heel: usize,
+    room: Diameter,
+) -> Result<(Rung, Bound), End> {
     let step = if limits.increment < FINEST { SEAT_STEP } else { limits.increment };
     let mut best: Option<(Rung, Bound)> = None;
     let mut end = End::SmallestBall;
@@ -122,7 +127,9 @@ fn widest_below(limits: &Limits, seats: &impl Seats, from_heel: usize, room: Dia
             break;
         }
         match seats.widest(from_heel, ball) {
-            Some((seat, bound)) if seat >= limits.smallest_seat && best.is_none_or(|(b, _)| seat > b.seat) => {
+            Some((seat, bound))
+                if seat >= limits.smallest_seat && best.is_none_or(|(b, _)| seat > b.seat) =>
+            {
                 best = Some((Rung { ball, seat }, bound));
             }
             Some(_) => end = End::SmallestSeat,

@@ -64,8 +64,13 @@ pub fn check_order(job: &Job, plan: &LadderPlan) {
     }
     for rung in &plan.rungs {
         assert!(rung.ball > rung.seat && rung.least_interference > Diameter::ZERO);
-        assert!(rung.least_interference <= rung.interference && rung.interference <= rung.greatest_interference);
-        assert_eq!(rung.passages.len(), plan.rungs.len() - 1 - plan.rungs.iter().position(|r| r == rung).unwrap());
+        assert!(
+            rung.least_interference <= rung.interference && rung.interference <= rung.greatest_interference
+        );
+        assert_eq!(
+            rung.passages.len(),
+            plan.rungs.len() - 1 - plan.rungs.iter().position(|r| r == rung).unwrap()
+        );
         for p in &rung.passages {
             assert_eq!(Some(p.seat), plan.seat(p.stage));
             assert!(p.least <= p.nominal && p.nominal <= p.greatest);

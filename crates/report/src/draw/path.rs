@@ -139,22 +139,21 @@ fn words(svg: &mut Svg, picture: &PathPicture, place: &Place, scale: Scale) {
     let axes = format!("Across: distance along the vertical section, {0}. Down: true vertical depth, {0}.", picture.unit);
     svg.text((left, foot - 17.0), &axes, Letters::plain(6.8, Anchor::Start), ink::BLACK);
     svg.text((left, foot - 5.0), &words, Letters::bold(6.8, Anchor::Start), ink::BLACK);
-    let mut x = left + 6.0 + 4.4 * words.chars().count() as f64;
-    let y = foot - 7.5;
-    let mut word = |svg: &mut Svg, text: &str| {
-        svg.text((x + 8.0, y + 2.5), text, Letters::plain(6.8, Anchor::Start), ink::BLACK);
-        x += 22.0 + 4.0 * text.chars().count() as f64;
-        x
-    };
-    let mut at = left + 6.0 + 4.4 * words.chars().count() as f64;
-    svg.rect((at, y - 3.6), (2.0, 7.2), Pen::fill(ink::VERMILION));
-    at = word(svg, "packer");
-    svg.circle((at, y), 1.6, Pen::outlined("#ffffff", ink::BLUE, 1.0));
-    at = word(svg, "sleeve, with its stage");
-    svg.polygon(&[(at - 4.0, y - 4.0), (at + 4.0, y - 4.0), (at, y + 4.0)], Pen::fill(ink::GREEN));
-    at = word(svg, "casing packer");
-    svg.line((at - 5.0, y), (at + 5.0, y), Pen::line(ink::STEEL, 3.0));
-    word(svg, "cased");
+    let (x, y) = (left + 8.0 + 4.5 * words.chars().count() as f64, foot - 7.5);
+    svg.rect((x, y - 3.6), (2.0, 7.2), Pen::fill(ink::VERMILION));
+    let x = word(svg, (x, y), "packer");
+    svg.circle((x, y), 1.6, Pen::outlined("#ffffff", ink::BLUE, 1.0));
+    let x = word(svg, (x, y), "sleeve, with its stage");
+    svg.polygon(&[(x - 4.0, y - 4.0), (x + 4.0, y - 4.0), (x, y + 4.0)], Pen::fill(ink::GREEN));
+    let x = word(svg, (x, y), "casing packer");
+    svg.line((x - 5.0, y), (x + 5.0, y), Pen::line(ink::STEEL, 3.0));
+    word(svg, (x, y), "cased");
+}
+
+/// A word of the key behind its sign; where the next sign stands.
+fn word(svg: &mut Svg, (x, y): (f64, f64), text: &str) -> f64 {
+    svg.text((x + 8.0, y + 2.5), text, Letters::plain(6.8, Anchor::Start), ink::BLACK);
+    x + 22.0 + 4.0 * text.chars().count() as f64
 }
 
 #[cfg(test)]

@@ -10,14 +10,51 @@ use crate::text::look::{Look, Role, count, width};
 /// Column at which the text of a finding stands.
 const INDENT: usize = 6;
 
-/// All findings, the gravest first, with a line that counts them.
+/// All findings, the gravest first, with a line that counts them. Those of one check that mean
+/// the same place stand together, each with its own words and figures.
 pub fn page(findings: &[Finding], look: &Look) -> String {
     let mut sorted: Vec<&Finding> = findings.iter().collect();
     sorted.sort_by_key(|f| f.severity);
-    let mut out: String = sorted.iter().map(|f| entry(f, look) + "\n").collect();
+    let groups = sorted.chunk_by(|a, b| alike(a, b));
+    let mut out: String = groups.map(|g| group(g, look) + "\n").collect();
     out += &summary(findings);
     out += "\n";
     out
+}
+
+/// Whether two findings differ in nothing but their words, their figures and where along the well
+/// they are.
+fn alike(a: &Finding, b: &Finding) -> bool {
+    let key = |f: &Finding| (f.id, f.severity, f.place.line);
+    let texts = |f: &Finding| (f.place.file.clone(), f.place.field.clone(), f.next.clone());
+    key(a) == key(b) && texts(a) == texts(b)
+}
+
+fn group(group: &[&Finding], look: &Look) -> String {
+    match group {
+        [one] => entry(one, look),
+        [first, ..] => {
+            let shared = Place { stage: None, depth: None, ..first.place.clone() };
+            let mut out = head(first, &shared, look);
+            for finding in group {
+                out += &look.hang("      -", INDENT + 2, &member(finding, look));
+            }
+            out + &next(first, look)
+        }
+        [] => String::new(),
+    }
+}
+
+/// One finding of a group: where along the well, what is so, and its figures.
+fn member(finding: &Finding, look: &Look) -> String {
+    let along = Place { stage: finding.place.stage, depth: finding.place.depth, ..Place::default() };
+    let at = match place(&along, look) {
+        at if at.is_empty() => at,
+        at => format!("{at}: "),
+    };
+    let message = sentence(&finding.message);
+    let figures = figures(finding, look).map(|f| format!(" ({f})")).unwrap_or_default();
+    format!("{at}{}{figures}.", message.trim_end_matches('.'))
 }
 
 /// `2 stop, 1 warn, 3 note`, or that there are none.
@@ -32,17 +69,23 @@ pub fn summary(findings: &[Finding]) -> String {
 
 /// One finding.
 pub fn entry(finding: &Finding, look: &Look) -> String {
-    let word = look.paint(role(finding.severity), finding.severity.word());
-    let mut out = format!("{word}  {}  {}", look.paint(Role::Name, finding.id), place(&finding.place, look));
-    out.truncate(out.trim_end().len());
-    out += "\n";
-    out += &excerpt(finding, look);
+    let mut out = head(finding, &finding.place, look);
     out += &look.wrap(INDENT, &sentence(&finding.message));
     if let Some(figures) = figures(finding, look) {
         out += &look.wrap(INDENT, &figures);
     }
-    out += &look.hang("      next:", INDENT + 6, &finding.next);
-    out
+    out + &next(finding, look)
+}
+
+/// Severity, check and place, with the line of the file.
+fn head(finding: &Finding, at: &Place, look: &Look) -> String {
+    let word = look.paint(role(finding.severity), finding.severity.word());
+    let line = format!("{word}  {}  {}", look.paint(Role::Name, finding.id), place(at, look));
+    format!("{}\n{}", line.trim_end(), excerpt(finding, look))
+}
+
+fn next(finding: &Finding, look: &Look) -> String {
+    look.hang("      next:", INDENT + 6, &finding.next)
 }
 
 fn sentence(message: &str) -> String {

@@ -4,6 +4,7 @@ pub mod assumption;
 pub mod caution;
 pub mod explain;
 pub mod finding;
+pub mod program;
 pub mod relation;
 pub mod verify;
 pub mod working;

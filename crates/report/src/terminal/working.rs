@@ -44,14 +44,21 @@ pub fn page(figure: &str, working: &Working, sources: &Bibliography, look: &Look
     out
 }
 
-/// All figures that can be opened, one a row.
+/// All figures that can be opened, one a row, stage by stage.
 pub fn list(workings: &BTreeMap<String, Working>, look: &Look) -> String {
     let mut table = Table::new(&[left("figure"), left("value"), left("what it is"), left("relations")]);
-    for (figure, working) in workings {
+    let mut figures: Vec<(&String, &Working)> = workings.iter().collect();
+    figures.sort_by_cached_key(|(figure, _)| by_number(figure));
+    for (figure, working) in figures {
         let relations: Vec<&str> = working.steps.iter().map(|s| s.relation.as_str()).collect();
         table.row([figure, &working.value.text(look.system), &working.title, &unique(&relations).join(", ")]);
     }
     table.render(look, 0)
+}
+
+/// Parts of a path with their numbers as numbers, so that `ball.2` stands before `ball.10`.
+fn by_number(figure: &str) -> Vec<(u64, String)> {
+    figure.split('.').map(|part| (part.parse().unwrap_or(0), part.to_string())).collect()
 }
 
 fn unique<'a>(names: &[&'a str]) -> Vec<&'a str> {

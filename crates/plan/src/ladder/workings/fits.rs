@@ -18,7 +18,8 @@ impl Desk<'_> {
             self.say(rung, ("seat_growth", "Growth of the seat"), rung.seat_growth, &[&wear], note);
             steps.push(wear);
         }
-        let overlap = self.tolerances(SEAT_INTERFERENCE.call().with("ball", rung.ball).with("seat", rung.seat));
+        let overlap =
+            self.tolerances(SEAT_INTERFERENCE.call().with("ball", rung.ball).with("seat", rung.seat));
         let overlap = overlap.with("seat_growth", rung.seat_growth).with("ball_loss", rung.ball_loss);
         steps.push(overlap.with("required", self.scene.job.file.ladder.least_interference).run()?);
         let steps: Vec<&Evaluation> = steps.iter().collect();
@@ -42,10 +43,17 @@ impl Desk<'_> {
     pub(super) fn clearance(&mut self, rung: &RungPlan) -> Result<()> {
         let tightest = rung.passages.iter().min_by(|a, b| a.least.total_cmp(&b.least));
         let Some(tightest) = tightest.copied() else { return Ok(()) };
-        let through = self.tolerances(SEAT_PASSAGE.call().with("ball", rung.ball).with("seat", tightest.seat));
+        let through =
+            self.tolerances(SEAT_PASSAGE.call().with("ball", rung.ball).with("seat", tightest.seat));
         let through = through.with("required", self.scene.job.file.ladder.clearance).run()?;
         let note = format!("the tightest seat above is that of stage {}", tightest.stage);
-        self.say(rung, ("clearance", "Least clearance through a seat above"), tightest.least, &[&through], &note);
+        self.say(
+            rung,
+            ("clearance", "Least clearance through a seat above"),
+            tightest.least,
+            &[&through],
+            &note,
+        );
         Ok(())
     }
 
@@ -56,7 +64,8 @@ impl Desk<'_> {
         for (i, row) in bores.filter(|(_, b)| b.part != BorePart::Seat) {
             let (Some(ball), Some(clearance)) = (row.ball, row.clearance) else { continue };
             let through = SEAT_PASSAGE.call().with("ball", ball).with("seat", row.bore);
-            let through = through.with("ball_tolerance", ladder.ball_tolerance).with("required", row.wanted).run()?;
+            let through =
+                through.with("ball_tolerance", ladder.ball_tolerance).with("required", row.wanted).run()?;
             let title = format!("Clearance of the largest ball through the {}", row.name);
             let note = "a bore is passed like a seat; drifts and tool bores are taken as the least there is";
             self.ledger.open(format!("ladder.bore.{}", i + 1), &title, clearance, &[&through], note);

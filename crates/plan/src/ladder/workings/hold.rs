@@ -87,7 +87,13 @@ impl Desk<'_> {
         let expected = rung.expected_differential;
         let contact = self.on_seat(SEAT_CONTACT.call(), drawn).with("pressure", expected).run()?;
         let note = "at the expected differential, sizes as drawn";
-        self.say(rung, ("force_at_expected", "Axial force on the seat"), rung.force_at_expected, &[&contact], note);
+        self.say(
+            rung,
+            ("force_at_expected", "Axial force on the seat"),
+            rung.force_at_expected,
+            &[&contact],
+            note,
+        );
         let title = ("contact_circle", "Circle of contact, which seals");
         self.say(rung, title, rung.contact_circle, &[&contact], "sizes as drawn");
         let at_worst = worst(drawn, self.scene.service(drawn, duty)?);
@@ -97,7 +103,13 @@ impl Desk<'_> {
         self.say(rung, title, rung.bearing_at_expected, &[&bearing], note);
         let shear = CAP_SHEAR.call().with("ball", at_worst.ball).with("seat", at_worst.seat);
         let shear = shear.with("pressure", expected).run()?;
-        self.say(rung, ("shear_at_expected", "Mean shear of the cap"), rung.shear_at_expected, &[&shear], note);
+        self.say(
+            rung,
+            ("shear_at_expected", "Mean shear of the cap"),
+            rung.shear_at_expected,
+            &[&shear],
+            note,
+        );
         Ok(())
     }
 

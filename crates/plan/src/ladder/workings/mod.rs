@@ -61,7 +61,8 @@ impl Desk<'_> {
     fn series(&self, stage: usize) -> Result<Evaluation> {
         let seats: Vec<Diameter> = self.plan.rungs.iter().map(|r| r.seat).collect();
         let rate = self.scene.duty_of(stage).map_or(FlowRate::ZERO, |d| d.pumped.rate);
-        let call = SEAT_SERIES.call().list("seats", &seats).number("first_stage", self.scene.first_stage() as f64);
+        let call =
+            SEAT_SERIES.call().list("seats", &seats).number("first_stage", self.scene.first_stage() as f64);
         let call = call.number("stage", stage as f64).with("rate", rate);
         shaped(self.scene.job, self.plan.clean_density, call).run()
     }

@@ -1,11 +1,11 @@
 //! Temperature and pressures at a ball.
 
-use physics::{Evaluation, Result};
 use physics::fluid::slurry::SLURRY_DENSITY;
 use physics::heat::geothermal::GEOTHERMAL_TEMPERATURE;
 use physics::hydraulics::column::HYDROSTATIC_COLUMN;
 use physics::hydraulics::port::PORT_LOSS;
 use physics::hydraulics::step_down::NEAR_WELLBORE_LOSS;
+use physics::{Evaluation, Result};
 use quantity::*;
 
 use super::Desk;
@@ -23,7 +23,13 @@ impl Desk<'_> {
             true => "colder than the coldest row of the strength table, which is taken",
             false => "the undisturbed rock at the sleeve; the ball is cooler while fluid is pumped",
         };
-        self.say(rung, ("temperature", "Temperature the strength is taken at"), rung.temperature, &[&earth], note);
+        self.say(
+            rung,
+            ("temperature", "Temperature the strength is taken at"),
+            rung.temperature,
+            &[&earth],
+            note,
+        );
         Ok(())
     }
 
@@ -31,9 +37,11 @@ impl Desk<'_> {
         let file = &self.scene.job.file;
         let root = file.treatment.rate.si().max(f64::MIN_POSITIVE).sqrt();
         let near = NEAR_WELLBORE_LOSS.call().with("rate", duty.pumped.rate);
-        let near = near.with("near_wellbore", RateRootLoss::si(file.treatment.near_wellbore.si() / root)).run()?;
+        let near =
+            near.with("near_wellbore", RateRootLoss::si(file.treatment.near_wellbore.si() / root)).run()?;
         let ports = PORT_LOSS.call().with("rate", duty.pumped.rate).with("density", self.scene.heaviest.1);
-        let ports = ports.number("count", file.sleeve.ports as f64).with("diameter", file.sleeve.port_diameter);
+        let ports =
+            ports.number("count", file.sleeve.ports as f64).with("diameter", file.sleeve.port_diameter);
         let ports = ports.with("cd", file.sleeve.port_coefficient).run()?;
         let note = format!(
             "{} times {} plus near-wellbore and port friction is {}; less {} below the ball",

@@ -1,0 +1,124 @@
+//! Figures as text in the reader's units.
+
+use plan::Band;
+use quantity::{Length, Quantity, Ratio, System, Time, Value, number};
+
+/// What stands where there is no figure.
+pub const NONE: &str = "\u{2013}";
+
+/// The reader's units.
+#[derive(Debug, Clone, Copy)]
+pub struct Units(pub System);
+
+impl Units {
+    /// Number and unit.
+    pub fn text<Q: Quantity>(self, q: Q) -> String {
+        pretty(&q.text(self.0))
+    }
+
+    /// Number and unit of a value.
+    pub fn value(self, value: Value) -> String {
+        pretty(&value.text(self.0))
+    }
+
+    /// The number alone, with the decimals of its unit.
+    pub fn number<Q: Quantity>(self, q: Q) -> String {
+        number(q.shown(self.0), Q::KIND.shown(self.0).decimals)
+    }
+
+    /// The number alone with decimals of its own.
+    pub fn rounded<Q: Quantity>(self, q: Q, decimals: usize) -> String {
+        number(q.shown(self.0), decimals)
+    }
+
+    /// The number alone, with one set of decimals for field units and one for metric.
+    pub fn either<Q: Quantity>(self, q: Q, field: usize, metric: usize) -> String {
+        self.rounded(q, if self.0 == System::Field { field } else { metric })
+    }
+
+    /// The number alone, or a dash.
+    pub fn maybe<Q: Quantity>(self, q: Option<Q>) -> String {
+        q.map_or_else(|| NONE.into(), |q| self.number(q))
+    }
+
+    /// Number and unit, or a dash.
+    pub fn maybe_text<Q: Quantity>(self, q: Option<Q>) -> String {
+        q.map_or_else(|| NONE.into(), |q| self.text(q))
+    }
+
+    /// The unit.
+    pub fn unit<Q: Quantity>(self) -> String {
+        pretty(Q::KIND.shown(self.0).symbol)
+    }
+
+    /// The three figures of a band.
+    pub fn band<Q: Quantity>(self, band: Band<Q>, decimals: usize) -> String {
+        let n = |q: Q| self.rounded(q, decimals);
+        format!("{} / {} / {} {}", n(band.p10), n(band.p50), n(band.p90), self.unit::<Q>())
+    }
+
+    /// A short length as such: a step back along the string, in feet or metres with its sign.
+    pub fn signed(self, length: Length) -> String {
+        let text = self.text(length);
+        if length.si() > 0.0 { format!("+{text}") } else { text }
+    }
+}
+
+/// A span of time in the unit a person would say it in.
+pub fn span(time: Time) -> String {
+    let minutes = time.in_minutes();
+    match minutes.abs() {
+        m if m < 1.0 => format!("{} s", number(time.in_seconds(), 1)),
+        m if m < 120.0 => format!("{} min", number(minutes, 1)),
+        m if m < 72.0 * 60.0 => format!("{} h", number(time.in_hours(), 1)),
+        _ => format!("{} d", number(time.in_days(), 1)),
+    }
+}
+
+/// A share in percent.
+pub fn percent(ratio: Ratio) -> String {
+    format!("{} %", number(ratio.in_percent(), 0))
+}
+
+/// Units as they are set in print.
+pub fn pretty(text: &str) -> String {
+    const SIGNS: &[(&str, &str)] = &[
+        ("degF", "\u{b0}F"),
+        ("degC", "\u{b0}C"),
+        ("deg/", "\u{b0}/"),
+        (" deg", "\u{b0}"),
+        ("(bbl/min)2", "(bbl/min)\u{b2}"),
+        ("(m3/min)2", "(m\u{b3}/min)\u{b2}"),
+        ("m3", "m\u{b3}"),
+        ("ft3", "ft\u{b3}"),
+        ("in2", "in\u{b2}"),
+        ("cm2", "cm\u{b2}"),
+        ("ft2", "ft\u{b2}"),
+        ("/s2", "/s\u{b2}"),
+    ];
+    SIGNS.iter().fold(text.to_string(), |text, (plain, print)| text.replace(plain, print))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use quantity::{FlowRate, Temperature, Volume};
+
+    #[test]
+    fn figures_are_those_of_the_quantity_with_printed_units() {
+        let metric = Units(System::Metric);
+        assert_eq!(metric.text(Temperature::deg_c(55.0)), "55.0 \u{b0}C");
+        assert_eq!(metric.unit::<FlowRate>(), "m\u{b3}/min");
+        assert_eq!(metric.number(Volume::m3(1.2345)), "1.234");
+        assert_eq!(Units(System::Field).either(Volume::bbl(1.26), 1, 3), "1.3");
+        assert_eq!(Units(System::Field).maybe::<Volume>(None), NONE);
+    }
+
+    #[test]
+    fn a_span_is_said_in_its_own_unit() {
+        assert_eq!(span(Time::seconds(4.25)), "4.2 s");
+        assert_eq!(span(Time::minutes(90.0)), "90.0 min");
+        assert_eq!(span(Time::hours(30.0)), "30.0 h");
+        assert_eq!(span(Time::days(14.0)), "14.0 d");
+    }
+}

@@ -1,0 +1,188 @@
+//! The one-screen summary of a program: what is planned, what binds, and what must be looked at.
+
+use plan::Program;
+use plan::balls::BallPlan;
+use plan::ladder::LadderPlan;
+use plan::layout::Layout;
+use plan::stages::{StagePlan, StagesPlan};
+use quantity::{Quantity, System};
+use well::{Finding, Severity};
+
+use super::finding::summary;
+use crate::text::look::{Look, Role};
+use crate::text::table::{Table, left, right};
+
+/// Findings shown one a line; the rest are counted.
+const MOST_FINDINGS: usize = 10;
+
+/// The summary of a program on one screen.
+pub fn page(program: &Program, look: &Look) -> String {
+    let mut out = head(program, look);
+    let mut facts: Vec<(&str, String)> = Vec::new();
+    let s = look.system;
+    facts.extend(program.layout.iter().flat_map(|l| layout(l, s)));
+    facts.extend(program.ladder.iter().map(|l| ("balls", ladder(l, s))));
+    facts.extend(program.stages.iter().flat_map(|p| totals(p, s)));
+    facts.extend(program.balls.iter().map(|b| ("landing", balls(b, s))));
+    for (label, text) in &facts {
+        out += &look.hang(&format!("  {label:<12}"), 14, text);
+    }
+    if let Some(stages) = &program.stages {
+        out += "\n";
+        out += &stage_table(stages, program.ladder.as_ref(), look);
+    }
+    out += "\n";
+    out += &findings(&program.findings, look);
+    let assumed = program.assumptions.len();
+    out += &look.wrap(
+        0,
+        &format!(
+            "{assumed} assumptions taken, {} figures open to their workings (`heelward workings JOB FIGURE`).",
+            program.workings.len()
+        ),
+    );
+    out
+}
+
+fn head(program: &Program, look: &Look) -> String {
+    let h = &program.header;
+    let invented = if h.invented { " INVENTED DATA." } else { "" };
+    let title = format!("{}: {}", h.well, h.job);
+    let mut out = format!("{}\n", look.paint(Role::Title, &title));
+    out += &look.wrap(
+        2,
+        &format!("{}, revision {}, depths from {}, {} north.{invented}", h.system, h.revision, h.datum, h.north),
+    );
+    out += "\n";
+    out
+}
+
+fn layout(l: &Layout, s: System) -> Vec<(&'static str, String)> {
+    let shortest = l.stages.iter().map(|p| p.length).fold(l.target, quantity::Length::min);
+    let longest = l.stages.iter().map(|p| p.length).fold(l.target, quantity::Length::max);
+    let worst = l.stages.iter().map(|p| p.packer.hole.worst).fold(quantity::Diameter::ZERO, quantity::Diameter::max);
+    let r = &l.reconciliation;
+    vec![
+        (
+            "stages",
+            format!(
+                "{} from {} to {}; {} to {} long, target {}",
+                l.stages.len(),
+                l.stages.last().map_or(l.shoe, |p| p.heel_end).text(s),
+                l.stages.first().map_or(l.shoe, |p| p.toe_end).text(s),
+                shortest.text(s),
+                longest.text(s),
+                l.target.text(s)
+            ),
+        ),
+        (
+            "tally",
+            format!(
+                "{} joints in, {} left on the rack, {} pups in; casing packer at {} (planned {}); worst hole at a packer {}",
+                r.in_hole,
+                r.left,
+                r.pups_in_hole,
+                l.casing_packer_top.text(s),
+                l.casing_packer_planned.text(s),
+                worst.text(s)
+            ),
+        ),
+    ]
+}
+
+fn ladder(l: &LadderPlan, s: System) -> String {
+    let sizes = match (l.rungs.first(), l.rungs.last()) {
+        (Some(a), Some(b)) => format!("{} to {}", a.ball.text(s), b.ball.text(s)),
+        _ => "none".into(),
+    };
+    let setting = l.setting_ball.map(|b| format!(", setting ball {}", b.ball.text(s))).unwrap_or_default();
+    format!("{} in all{setting}; {sizes} ({}); {} stages fit, bound by {}", l.balls, l.method.word(), l.stages_that_fit, l.bound_by)
+}
+
+fn totals(p: &StagesPlan, s: System) -> Vec<(&'static str, String)> {
+    let t = &p.totals;
+    let trucks: usize = t.proppants.iter().map(|x| x.trucks).sum();
+    vec![
+        (
+            "toe",
+            format!(
+                "the seats cost stage 1 {} at its rate; without them it would take {}",
+                p.toe_seat_loss.text(s),
+                p.toe_rate_without_seats.text(s)
+            ),
+        ),
+        (
+            "totals",
+            format!(
+                "{} clean, {} of proppant, {:.1} h pumping; {} tanks, {trucks} trucks, {} pumps needed for {}",
+                t.clean.text(s),
+                t.mass.text(s),
+                t.pump_time.in_hours(),
+                t.tanks,
+                t.pumps_needed,
+                t.power.text(s)
+            ),
+        ),
+    ]
+}
+
+fn balls(b: &BallPlan, s: System) -> String {
+    let rates = b.cards.iter().map(|c| c.landing_rate);
+    let low = rates.clone().fold(None, |a: Option<quantity::FlowRate>, r| Some(a.map_or(r, |x| x.min(r))));
+    let high = rates.fold(None, |a: Option<quantity::FlowRate>, r| Some(a.map_or(r, |x| x.max(r))));
+    let (Some(low), Some(high)) = (low, high) else { return "no balls".into() };
+    let seen = b.cards.iter().filter(|c| c.chosen.visible).count();
+    format!(
+        "at {} to {}; {seen} of {} seen at the surface; job {:.1} h with landings and flush",
+        low.text(s),
+        high.text(s),
+        b.cards.len(),
+        b.job_time.in_hours()
+    )
+}
+
+/// The stages that say most: first, last, those held, and steps between.
+fn stage_table(p: &StagesPlan, ladder: Option<&LadderPlan>, look: &Look) -> String {
+    let s = look.system;
+    let mut table = Table::new(&[
+        right("stage"),
+        right("depth"),
+        right("ball"),
+        right("seat"),
+        right("ceiling"),
+        right("planned"),
+        right("pressure"),
+        left("held by"),
+    ]);
+    let step = p.stages.len().div_ceil(8).max(1);
+    let shown = |st: &&StagePlan| st.stage == 1 || st.stage == p.stages.len() || st.stage % step == 0;
+    for st in p.stages.iter().filter(shown) {
+        let size = |d: Option<quantity::Diameter>| d.map_or("-".to_string(), |d| d.text(s));
+        table.row([
+            st.stage.to_string(),
+            st.ports.text(s),
+            size(ladder.and_then(|l| l.ball(st.stage))),
+            size(ladder.and_then(|l| l.seat(st.stage))),
+            st.rate_ceiling.text(s),
+            st.planned_rate.text(s),
+            st.pressure.surface.text(s),
+            st.bound_by.words().to_string(),
+        ]);
+    }
+    table.render(look, 2)
+}
+
+fn findings(findings: &[Finding], look: &Look) -> String {
+    let grave: Vec<&Finding> = findings.iter().filter(|f| f.severity != Severity::Note).collect();
+    let mut out = String::new();
+    for f in grave.iter().take(MOST_FINDINGS) {
+        let word = look.paint(super::explain::role(f.severity), f.severity.word());
+        let stage = f.place.stage.map(|n| format!(" (stage {n})")).unwrap_or_default();
+        out += &look.hang(&format!("{word} {}{stage}:", f.id), 6, &f.sentence(look.system));
+    }
+    if grave.len() > MOST_FINDINGS {
+        out += &look.wrap(0, &format!("and {} more", grave.len() - MOST_FINDINGS));
+    }
+    out += &format!("{}\n", summary(findings));
+    out
+}

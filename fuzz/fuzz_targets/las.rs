@@ -3,7 +3,7 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use quantity::{Diameter, Length, MeasuredDepth};
+use quantity::{Diameter, Length, MeasuredDepth, Quantity as _};
 use well::hole::{Hole, Section, SectionKind};
 use well::las::{caliper_curve, read_las};
 

@@ -33,6 +33,8 @@ static LISTS: &[&[&Check]] = &[
     crate::layout::CHECKS,
     crate::stages::CHECKS,
     crate::balls::CHECKS,
+    crate::strings::CHECKS,
+    crate::casing_packer::CHECKS,
     crate::setting::CHECKS,
     crate::swell::CHECKS,
 ];

@@ -2,6 +2,7 @@
 //! what it has to say goes to the ledger.
 
 pub mod balls;
+pub mod casing_packer;
 pub mod checks;
 pub mod device;
 pub mod ladder;
@@ -12,6 +13,7 @@ pub mod program;
 pub mod rock;
 pub mod setting;
 pub mod stages;
+pub mod strings;
 pub mod swell;
 
 pub use ledger::{Band, Ledger, Named, Step, Working};

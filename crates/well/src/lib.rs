@@ -13,6 +13,6 @@ pub mod tally;
 pub mod trajectory;
 pub mod tubular;
 
-pub use assemble::{Job, PipeString, read_job};
+pub use assemble::{Job, PipeString, Reading, read_folder, read_job};
 pub use host::{Folder, Host, HostError};
 pub use finding::{Check, Finding, Place, Read, Severity};

@@ -178,7 +178,7 @@ fn ratings(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
             most.stage
         );
         let finding = checks::WORST_STATIC.found(message).stage(most.stage).field("limits.treating_pressure");
-        ledger.say(finding.value(most.rating).limit(scene.with_factor(most.worst_differential)));
+        ledger.say(finding.value(scene.with_factor(most.worst_differential)).limit(most.rating));
     }
 }
 

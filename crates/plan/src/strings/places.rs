@@ -106,7 +106,7 @@ pub(crate) fn hanger(job: &Job, layout: &Layout) -> MeasuredDepth {
 fn widest_seat(job: &Job) -> Diameter {
     let ladder = &job.file.ladder;
     let given = ladder.rung.iter().map(|r| r.seat).reduce(Diameter::max);
-    let interference = ladder.interference.or(ladder.least_interference.into()).unwrap_or(Diameter::ZERO);
+    let interference = ladder.interference.unwrap_or(Diameter::ZERO);
     let below_ball = ladder.largest_ball.map(|b| b - interference);
     given.or(below_ball).map_or(job.file.sleeve.largest_seat, |d| d.min(job.file.sleeve.largest_seat))
 }

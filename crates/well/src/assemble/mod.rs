@@ -72,30 +72,50 @@ impl Job {
     }
 }
 
+/// A job folder as far as it could be read.
+#[derive(Debug, Clone)]
+pub struct Reading {
+    /// The job, if every part of it is complete.
+    pub job: Option<Job>,
+    /// Everything there is to say, in reading order.
+    pub findings: Vec<Finding>,
+    /// The job file: its text, lines and assumptions.
+    pub document: Document,
+    /// SHA-256 of every file read with its name, in hexadecimal.
+    pub input_hash: String,
+}
+
 /// Reads a job from its folder.
 pub fn read_job(host: &dyn Host) -> Read<Job> {
+    let reading = read_folder(host);
+    Read { value: reading.job, findings: reading.findings }
+}
+
+/// Reads a job folder, and gives the job file and the hash even where the job is not complete.
+pub fn read_folder(host: &dyn Host) -> Reading {
     let mut desk = Desk { host, findings: Vec::new(), hash: sha2::Sha256::default() };
-    let Some(bytes) = desk.fetch(JOB_FILE, "") else { return Read::none(desk.findings) };
-    let Ok(text) = String::from_utf8(bytes) else {
-        desk.findings.push(check::NOT_TEXT.found("the job file is not UTF-8 text").file(JOB_FILE));
-        return Read::none(desk.findings);
-    };
-    let (read, document) = read_job_file(&text);
-    desk.findings.extend(read.findings);
-    let Some(file) = read.value else { return Read::none(desk.findings) };
-    desk.findings.extend(judge(&file));
-    let trajectory = desk.survey(&file);
-    let hole = desk.hole(&file);
-    let strings = desk.strings(&file);
-    let joints = desk.joints(&file);
-    let quality = desk.quality(&file);
+    let (document, parts) = desk.job_file().unwrap_or_default();
     let input_hash = desk.digest();
     let findings = desk.findings.into_iter().map(|f| document.locate(f)).collect();
-    let parts = (trajectory, hole, strings, joints, quality);
-    let (Some(trajectory), Some(hole), Some(strings), Some(joints), Some(quality)) = parts else {
-        return Read::none(findings);
-    };
-    Read::some(Job { file, document, trajectory, hole, strings, joints, quality, input_hash }, findings)
+    let job = parts.map(|parts| parts.job(document.clone(), input_hash.clone()));
+    Reading { job, findings, document, input_hash }
+}
+
+/// The parts of a job, all there.
+struct Parts {
+    file: JobFile,
+    trajectory: Trajectory,
+    hole: Hole,
+    strings: Vec<PipeString>,
+    joints: Vec<Joint>,
+    quality: Option<Quality>,
+}
+
+impl Parts {
+    fn job(self, document: Document, input_hash: String) -> Job {
+        let Self { file, trajectory, hole, strings, joints, quality } = self;
+        Job { file, document, trajectory, hole, strings, joints, quality, input_hash }
+    }
 }
 
 /// Reading in progress: the host, the findings so far, the hash of what was read.
@@ -106,6 +126,32 @@ struct Desk<'a> {
 }
 
 impl Desk<'_> {
+    /// The job file with its document, and the parts where every one could be read; none where
+    /// there is no text.
+    fn job_file(&mut self) -> Option<(Document, Option<Parts>)> {
+        let bytes = self.fetch(JOB_FILE, "")?;
+        let text = match String::from_utf8(bytes) {
+            Ok(text) => text,
+            Err(e) => {
+                self.findings.push(not_text(&e));
+                return None;
+            }
+        };
+        let (read, document) = read_job_file(text.trim_start_matches('\u{feff}'));
+        self.findings.extend(read.findings);
+        Some((document, read.value.and_then(|file| self.parts(file))))
+    }
+
+    fn parts(&mut self, file: JobFile) -> Option<Parts> {
+        self.findings.extend(judge(&file));
+        let trajectory = self.survey(&file);
+        let hole = self.hole(&file);
+        let strings = self.strings(&file);
+        let joints = self.joints(&file);
+        let quality = self.quality(&file);
+        Some(Parts { trajectory: trajectory?, hole: hole?, strings: strings?, joints: joints?, quality: quality?, file })
+    }
+
     /// The bytes of a file that a field names.
     fn fetch(&mut self, name: &str, field: &str) -> Option<Vec<u8>> {
         use sha2::Digest;
@@ -142,6 +188,15 @@ impl Desk<'_> {
         use sha2::Digest;
         self.hash.clone().finalize().iter().map(|b| format!("{b:02x}")).collect()
     }
+}
+
+/// The finding for a job file that is not UTF-8, at the line where it stops being so.
+fn not_text(error: &std::string::FromUtf8Error) -> Finding {
+    let valid = error.as_bytes().get(..error.utf8_error().valid_up_to()).unwrap_or_default();
+    let line = valid.iter().filter(|b| **b == b'\n').count() + 1;
+    let start = valid.iter().rposition(|b| *b == b'\n').map_or(0, |i| i + 1);
+    let shown = String::from_utf8_lossy(valid.get(start..).unwrap_or_default()).into_owned();
+    check::NOT_TEXT.found("the job file is not UTF-8 text here").line(JOB_FILE, line, shown)
 }
 
 /// Whether any finding stops the job.

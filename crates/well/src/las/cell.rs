@@ -62,10 +62,20 @@ fn part_blanks<'a>(line: &'a str, out: &mut Vec<&'a str>) {
         let quoted = if matches!(first, '"' | '\'') { closing_quote(rest, first) } else { None };
         let (value, after) = match quoted {
             Some(pair) => pair,
-            None => rest.split_at(rest.find(char::is_whitespace).unwrap_or(rest.len())),
+            None => rest.split_at(first_blank(rest)),
         };
         out.push(value);
         rest = after.trim_start();
+    }
+}
+
+/// Where the first blank stands, or the end. Bytes are looked at as long as they are ASCII.
+fn first_blank(text: &str) -> usize {
+    let stop = |b: &u8| !b.is_ascii_graphic();
+    let at = text.as_bytes().iter().position(stop).unwrap_or(text.len());
+    match text.get(at..) {
+        Some(rest) if !rest.is_empty() => at + rest.find(char::is_whitespace).unwrap_or(rest.len()),
+        _ => text.len(),
     }
 }
 

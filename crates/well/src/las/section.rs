@@ -31,7 +31,8 @@ impl<'a> Iterator for Lines<'a> {
         if self.rest.is_empty() {
             return None;
         }
-        let end = self.rest.find(['\n', '\r']).unwrap_or(self.rest.len());
+        let ends = |b: &u8| matches!(b, b'\n' | b'\r');
+        let end = self.rest.as_bytes().iter().position(ends).unwrap_or(self.rest.len());
         let (text, rest) = self.rest.split_at(end);
         self.rest = rest.strip_prefix("\r\n").or_else(|| rest.strip_prefix(['\n', '\r'])).unwrap_or("");
         let line = Line { number: self.number, text };

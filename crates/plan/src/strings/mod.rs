@@ -1,0 +1,173 @@
+//! Strings: dimensions, ratings, load cases and safety factors.
+
+mod checks;
+mod factors;
+pub(crate) mod hung;
+mod judge;
+pub(crate) mod loads;
+pub(crate) mod places;
+mod ratings;
+mod result;
+pub(crate) mod surroundings;
+mod workings;
+
+use quantity::*;
+use well::job::StringRole;
+use well::{Job, PipeString};
+
+pub use checks::CHECKS;
+pub use result::*;
+
+use crate::Ledger;
+use crate::layout::Layout;
+use hung::Hanging;
+use loads::Loads;
+use places::Place;
+use ratings::{PipeRatings, take};
+use surroundings::Surroundings;
+use workings::Opened;
+
+/// Rates every string of a job in every load case. A string that cannot be rated is left out,
+/// with a finding that says why; none when nothing at all can be rated.
+pub fn rate_strings(job: &Job, layout: &Layout, ledger: &mut Ledger) -> Option<StringsPlan> {
+    let around = ledger.take("the pressures round the strings", Surroundings::new(job, layout))?;
+    let hanging = ledger.take("the weight of the strings", Hanging::of(job, layout))?;
+    let mut strings = Vec::with_capacity(job.strings.len());
+    let mut weakest: Option<(Pressure, String)> = None;
+    for (i, string) in job.strings.iter().enumerate() {
+        let field = format!("string[{}]", i + 1);
+        let Some(ratings) = PipeRatings::of(string, &field, ledger) else { continue };
+        let limit = ratings.internal_limit();
+        let pumped_through = string.table.role != StringRole::Casing;
+        if pumped_through && weakest.as_ref().is_none_or(|(w, _)| limit < *w) {
+            weakest = Some((limit, string.table.name.clone()));
+        }
+        let loads = Loads { around: &around, hanging: &hanging, string };
+        let places = places::places(&around, string);
+        let opened = Opened { number: i + 1, loads, places, ratings };
+        if let Some(plan) = one_string(&opened, &field, ledger) {
+            judge::string(&plan, &field, ledger);
+            opened.open(&plan, ledger);
+            strings.push(plan);
+        }
+    }
+    let (lowest_internal_yield, lowest_internal_yield_of) = weakest?;
+    let limits = &job.file.limits;
+    let plan = StringsPlan {
+        strings,
+        lowest_internal_yield,
+        lowest_internal_yield_of,
+        highest_treating_pressure: (lowest_internal_yield / limits.burst_factor.si()).gauge(),
+        relief_share: Ratio::of(limits.relief.above_atmosphere() / lowest_internal_yield),
+        assumptions: assumptions(&around),
+    };
+    judge::limits(job, &plan, ledger);
+    Some(plan)
+}
+
+fn one_string(opened: &Opened<'_>, field: &str, ledger: &mut Ledger) -> Option<StringPlan> {
+    let string = opened.loads.string;
+    let (pipe, table) = (&string.pipe, &string.table);
+    let job = opened.loads.around.job;
+    let sharpest = job.trajectory.max_severity_over(table.top, table.bottom);
+    let sharpest_bend = sharpest.map_or(Curvature::ZERO, |s| s.severity);
+    let setting = &job.file.setting;
+    let outside = setting.outside_density;
+    let inside = if table.role == StringRole::Casing { outside } else { setting.inside_density };
+    let loads = load_rows(opened, sharpest_bend, field, ledger)?;
+    let length = table.bottom - table.top;
+    Some(StringPlan {
+        name: table.name.clone(),
+        pipe: pipe.name().into(),
+        role: table.role,
+        top: table.top,
+        bottom: table.bottom,
+        length,
+        od: pipe.outer(),
+        id: pipe.inner(),
+        drift: pipe.drift(),
+        largest_od: table.connection_od.map_or(pipe.largest_outer(), |od| od.max(pipe.largest_outer())),
+        weight: pipe.weight(),
+        grade: table.grade.clone(),
+        connection: pipe.spec().connection.word().into(),
+        capacity: pipe.capacity(),
+        steel_displacement: pipe.steel_displacement(),
+        closed_displacement: pipe.closed_displacement(),
+        volume: pipe.capacity() * length,
+        buoyed_weight: take(pipe.buoyed_weight(inside, outside), field, ledger)?,
+        hung: ledger.take("the hung weight", opened.loads.below(table.top))?,
+        sharpest_bend,
+        ratings: opened.ratings.result(),
+        governing: factors::governing(&loads, &job.file.limits),
+        loads,
+        connection_governs: opened.ratings.connection_governs(),
+    })
+}
+
+fn load_rows(
+    opened: &Opened<'_>,
+    bend: Curvature,
+    field: &str,
+    ledger: &mut Ledger,
+) -> Option<Vec<LoadRow>> {
+    let mut rows = Vec::new();
+    for case in LoadCase::ALL {
+        for place in &opened.places {
+            let row = ledger.take("the force in a string", bare(&opened.loads, case, place))?;
+            let rated = factors::factors(&opened.loads.string.pipe, &opened.ratings, bend, row);
+            rows.push(take(rated, field, ledger)?);
+        }
+    }
+    Some(rows)
+}
+
+/// A row before its safety factors.
+fn bare(loads: &Loads<'_>, case: LoadCase, place: &Place) -> physics::Result<LoadRow> {
+    let (inside, outside) = loads.pressures(case, place.spot);
+    let axial = loads.axial(case, place)?;
+    Ok(LoadRow {
+        case,
+        point: place.point,
+        depth: place.spot.md,
+        inside,
+        outside,
+        axial: axial.total(),
+        hanging: axial.hanging,
+        ballooning: axial.ballooning,
+        thermal: axial.thermal,
+        seat: axial.seat,
+        von_mises: Pressure::ZERO,
+        burst: None,
+        collapse: None,
+        tension: None,
+        triaxial: None,
+    })
+}
+
+fn assumptions(around: &Surroundings<'_>) -> Vec<String> {
+    let toe = around.job.rock_temperature(around.toe().tvd).text(System::Field);
+    let pumped = around.job.file.rock.pumped_temperature.text(System::Field);
+    let heaviest = around.heaviest.text(System::Field);
+    [
+        "the treating string is held at the wellhead and at the casing packer, and the liner by each packer; \
+         nothing slips and nothing buckles"
+            .to_string(),
+        "setting and test pressures act through the treating string with the toe closed, the liner hung on it; \
+         a string used only for running is not rated here"
+            .to_string(),
+        format!("pumping cools all pipe, the casing too, to {pumped} over its whole length"),
+        format!("flowing back warms all pipe to the toe's {toe}; the bore is empty and the annulus at its limit"),
+        format!("a screenout leaves the whole column at the heaviest mixture, {heaviest}, with no friction"),
+        "friction while treating leaves the fracture pressure at the toe, and is even along the hole".to_string(),
+        "outside the liner and the casing stands pore pressure once the packers have set (or the pressure trapped \
+         then, where the job says so); the casing is cemented over its length and was run in the annulus fluid"
+            .to_string(),
+        "below the casing packer the casing sees the bore's pressure, but no more than fractures the rock below \
+         its shoe"
+            .to_string(),
+        "the bend of every place is the string's sharpest; the wall for stress is the thinnest allowed".to_string(),
+        "the widest seat is the largest ball of the ladder less its interference, with pore pressure below the ball"
+            .to_string(),
+    ]
+    .into()
+}

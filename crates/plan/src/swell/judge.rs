@@ -1,0 +1,118 @@
+//! What there is to say of the swell.
+
+use physics::packer::swell_curve::TEMPERATURE_MARGIN;
+use quantity::*;
+use well::Job;
+
+use super::checks::*;
+use super::element::tested;
+use super::result::{SwellPacker, SwellPlan};
+use crate::Ledger;
+
+/// Findings of the whole swell.
+pub(super) fn judge(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
+    for packer in plan.packers.iter().filter(|p| p.rating.is_none()) {
+        never(job, packer, ledger);
+    }
+    waits(plan, ledger);
+    worst_holes(plan, ledger);
+    temperatures(job, plan, ledger);
+    if let (Some(time), Some(stage)) = (plan.first_touch, plan.first_touch_packer) {
+        let message = format!("packer {stage} may touch the hole {} after it enters a fluid that swells it", days(time));
+        ledger.say(RUN_IN.found(message).stage(stage).field("setting.activation.fluid").value(time));
+    }
+    let pumped = job.file.rock.pumped_temperature;
+    if let Some(p) = plan.packers.iter().find(|p| p.temperature > pumped) {
+        let message = "fluid is pumped colder than the packers: it stops their clock and shrinks them a little";
+        ledger.say(COOLING.found(message).field("rock.pumped_temperature").value(pumped).limit(p.temperature));
+    }
+    if job.file.hole.caliper.is_none() {
+        let message = "no caliper: the times of the swell have no spread of the hole in them";
+        ledger.say(NO_CALIPER_SPREAD.found(message).field("hole.caliper"));
+    }
+}
+
+fn never(job: &Job, packer: &SwellPacker, ledger: &mut Ledger) {
+    let stage = packer.stage;
+    let percent = 100.0 * packer.reaches.si();
+    let message = format!(
+        "packer {stage}: {percent:.0} of 100 samples reach the rating within the supplier's readings; 90 are asked"
+    );
+    let last = job.file.packer.swell.as_ref().and_then(|s| s.row.last()).map_or(Diameter::ZERO, |r| r.od);
+    let finding = NEVER.found(message).stage(stage).depth(packer.depth).field("packer.swell.row");
+    ledger.say(finding.value(packer.wanted).limit(last));
+}
+
+/// One finding for all packers whose time passes the planned wait, naming the last.
+fn late<'a>(
+    packers: impl Iterator<Item = &'a SwellPacker>,
+    time: impl Fn(&SwellPacker) -> Option<Time>,
+) -> Option<(String, &'a SwellPacker, Time)> {
+    let mut list: Vec<(&SwellPacker, Time)> = packers.filter_map(|p| Some((p, time(p)?))).collect();
+    list.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let (last, at) = list.first().copied()?;
+    let mut stages: Vec<usize> = list.iter().map(|(p, _)| p.stage).collect();
+    stages.sort_unstable();
+    let named = stages.iter().map(usize::to_string).collect::<Vec<_>>().join(", ");
+    Some((named, last, at))
+}
+
+fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
+    let wait = plan.planned_wait;
+    let p50 = |p: &SwellPacker| p.rating.map(|b| b.p50).filter(|t| *t > wait);
+    if let Some((named, last, time)) = late(plan.packers.iter(), p50) {
+        let message = format!("packers {named} do not have their rating in half of the samples after the wait; the last is packer {}", last.stage);
+        let finding = WAIT.found(message).stage(last.stage).depth(last.depth);
+        ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
+    }
+    let p90 = |p: &SwellPacker| p.rating.filter(|b| b.p50 <= wait && b.p90 > wait).map(|b| b.p90);
+    if let Some((named, last, time)) = late(plan.packers.iter(), p90) {
+        let message = format!("packers {named} are in doubt after the wait: nine samples of ten need longer; the last is packer {}", last.stage);
+        let finding = WAIT_SPREAD.found(message).stage(last.stage).depth(last.depth);
+        ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
+    }
+}
+
+fn worst_holes(plan: &SwellPlan, ledger: &mut Ledger) {
+    let sound = || plan.packers.iter().filter(|p| p.rating.is_some_and(|b| b.p90 <= plan.planned_wait));
+    let worst = |p: &SwellPacker| p.rating_in_worst_hole.filter(|t| *t > plan.planned_wait);
+    if let Some((named, last, time)) = late(sound(), worst) {
+        let message = format!("packers {named} are ready in their middle hole but not where it is largest; the last is packer {}", last.stage);
+        let finding = WORST_HOLE.found(message).stage(last.stage).depth(last.depth);
+        ledger.say(finding.value(time).limit(plan.planned_wait));
+    }
+    for packer in sound().filter(|p| p.rating_in_worst_hole.is_none()) {
+        let message = format!("packer {}: no reading of the supplier reaches the rating where its hole is largest", packer.stage);
+        let finding = WORST_HOLE.found(message).stage(packer.stage).depth(packer.depth);
+        ledger.say(finding.value(packer.worst_hole + plan.interference));
+    }
+}
+
+fn temperatures(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
+    let Some(table) = &job.file.packer.swell else { return };
+    let (coldest, hottest) = tested(table);
+    let (low, high) = (coldest - TEMPERATURE_MARGIN, hottest + TEMPERATURE_MARGIN);
+    let beyond = |p: &&SwellPacker| p.temperature < low || p.temperature > high;
+    for packer in plan.packers.iter().filter(beyond) {
+        let (field, limit) =
+            if packer.temperature < low { ("coldest_test", coldest) } else { ("hottest_test", hottest) };
+        let message = format!("packer {} stands in rock beyond the supplier's tests", packer.stage);
+        let finding = EXTRAPOLATED.found(message).stage(packer.stage).depth(packer.depth);
+        ledger.say(finding.field(format!("packer.swell.{field}")).value(packer.temperature).limit(limit));
+    }
+    let inside = plan.packers.iter().filter(|p| !beyond(p) && p.beyond_tests.si() > 0.0);
+    if let Some(p) = inside.max_by(|a, b| a.beyond_tests.total_cmp(&b.beyond_tests)) {
+        let share = 100.0 * p.beyond_tests.si();
+        let message = format!(
+            "while they warm up the packers are colder than the supplier's tests; that makes up to {share:.1} % of \
+             the swelling until the rating"
+        );
+        let finding = WARM_UP.found(message).stage(p.stage).field("packer.swell.coldest_test");
+        ledger.say(finding.value(plan.start_temperature).limit(coldest));
+    }
+}
+
+/// A time in days with one decimal.
+fn days(time: Time) -> String {
+    format!("{:.1} d", time.in_days())
+}

@@ -21,6 +21,7 @@ static DOCUMENTS: &[(&str, Generate)] = &[
     ("docs/checks.md", checks),
     ("docs/bibliography.md", bibliography),
     ("docs/commands.md", commands),
+    ("docs/job-file.md", || Ok(markdown::job_file::document(&well::job::JobFile::table()))),
     ("schema/job.schema.json", || Ok(command::schema_text(SchemaFile::Job))),
     ("schema/program.schema.json", || Ok(command::schema_text(SchemaFile::Program))),
 ];

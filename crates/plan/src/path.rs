@@ -49,11 +49,18 @@ impl FlowPath {
     pub fn of(job: &Job, layout: &Layout) -> Self {
         let mut segments = Vec::new();
         let liner_top = layout.casing_packer_top;
-        let mut treating: Vec<_> = job.strings.iter().filter(|s| s.table.role == StringRole::Treating).collect();
+        let mut treating: Vec<_> =
+            job.strings.iter().filter(|s| s.table.role == StringRole::Treating).collect();
         treating.sort_by(|a, b| a.table.top.total_cmp(&b.table.top));
         for string in &treating {
             let bottom = string.table.bottom.min(liner_top);
-            push(&mut segments, PathPart::Treating, (string.table.top, bottom), string.bore(), string.table.roughness);
+            push(
+                &mut segments,
+                PathPart::Treating,
+                (string.table.top, bottom),
+                string.bore(),
+                string.table.roughness,
+            );
         }
         if let Some(last) = segments.last_mut().filter(|s: &&mut PathSegment| s.part == PathPart::Treating) {
             last.bottom = liner_top;

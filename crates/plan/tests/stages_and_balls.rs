@@ -26,7 +26,12 @@ impl Planned {
 
     fn parts(&self) -> (&Layout, &LadderPlan, &StagesPlan, &BallPlan) {
         let p = &self.program;
-        (p.layout.as_ref().unwrap(), p.ladder.as_ref().unwrap(), p.stages.as_ref().unwrap(), p.balls.as_ref().unwrap())
+        (
+            p.layout.as_ref().unwrap(),
+            p.ladder.as_ref().unwrap(),
+            p.stages.as_ref().unwrap(),
+            p.balls.as_ref().unwrap(),
+        )
     }
 }
 
@@ -93,7 +98,8 @@ fn a_stage_never_pays_for_its_own_seat() {
             rung.seat = rung.seat * 0.9;
             StageLine::of(&planned.job, &path, place, &other).unwrap().parts(rate, &fluid).unwrap().seats
         };
-        let whole = StageLine::of(&planned.job, &path, place, ladder).unwrap().parts(rate, &fluid).unwrap().seats;
+        let whole =
+            StageLine::of(&planned.job, &path, place, ladder).unwrap().parts(rate, &fluid).unwrap().seats;
         assert_eq!(seats(stage), whole, "stage {stage} pays for its own seat");
         if stage < 30 {
             assert!(seats(stage + 1) > whole, "stage {stage} does not pay for the next seat");
@@ -161,7 +167,8 @@ fn every_ball_leaves_and_lands_in_order() {
                 assert!(c.spacer_ahead >= job.file.ball_program.spacer_ahead);
             }
         }
-        let rising = balls.cards.windows(2).all(|w| w[1].ball > w[0].ball && w[1].seat_depth < w[0].seat_depth);
+        let rising =
+            balls.cards.windows(2).all(|w| w[1].ball > w[0].ball && w[1].seat_depth < w[0].seat_depth);
         assert!(rising, "the smallest ball is at the toe");
     }
 }
@@ -182,7 +189,12 @@ fn the_landing_rate_obeys_trip_and_ball() {
             assert!((2.0 * n + 1.0) * j >= c.shear.nominal.si() * (1.0 - 1e-12));
             assert!(n == 0.0 || (2.0 * n - 1.0) * j < c.shear.nominal.si());
             assert!(close(o.signature.lasts.si(), 2.0 * n * o.signature.delay.si(), 1e-12));
-            assert!(c.options.iter().filter(|x| x.allowed && x.visible).all(|x| x.rate <= c.landing_rate || !o.visible));
+            assert!(
+                c.options
+                    .iter()
+                    .filter(|x| x.allowed && x.visible)
+                    .all(|x| x.rate <= c.landing_rate || !o.visible)
+            );
         }
     }
 }

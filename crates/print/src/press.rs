@@ -102,7 +102,8 @@ pub fn press(manuscript: Manuscript<'_>) -> Result<Vec<u8>, PressError> {
     let first = |list: &[typst::diag::SourceDiagnostic]| {
         list.iter().map(|d| d.message.to_string()).collect::<Vec<_>>().join("; ")
     };
-    let document = typst::compile::<PagedDocument>(&desk).output.map_err(|e| PressError::Typeset(first(&e)))?;
+    let document =
+        typst::compile::<PagedDocument>(&desk).output.map_err(|e| PressError::Typeset(first(&e)))?;
     let options = PdfOptions {
         ident: Smart::Custom(manuscript.identity),
         creator: Smart::Custom(Some("heelward".into())),
@@ -117,7 +118,8 @@ mod tests {
 
     #[test]
     fn the_same_manuscript_gives_the_same_bytes() {
-        let manuscript = || Manuscript {
+        let manuscript = || {
+            Manuscript {
             text: "#set text(font: \"DejaVu Sans\")\n= #json(\"a.json\").name\n#image(\"b.svg\")",
             files: BTreeMap::from([
                 ("a.json".to_string(), br#"{"name":"plain"}"#.to_vec()),
@@ -127,6 +129,7 @@ mod tests {
                 ),
             ]),
             identity: "test".into(),
+        }
         };
         let one = press(manuscript()).unwrap();
         assert!(one.starts_with(b"%PDF"));

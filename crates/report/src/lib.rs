@@ -2,6 +2,7 @@
 //! strings. This floor touches no file and computes no figure; it words what the floors below
 //! found.
 
+pub mod document;
 pub mod draw;
 pub mod terminal;
 pub mod text;

@@ -61,7 +61,11 @@ impl Host for Folder {
             return Err(HostError::Refused { name: name.to_string(), reason: "it is not a file".into() });
         }
         if about.len() > LARGEST_FILE {
-            return Err(HostError::TooLarge { name: name.to_string(), size: about.len(), limit: LARGEST_FILE });
+            return Err(HostError::TooLarge {
+                name: name.to_string(),
+                size: about.len(),
+                limit: LARGEST_FILE,
+            });
         }
         std::fs::read(&path).map_err(refused)
     }

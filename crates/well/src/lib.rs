@@ -14,5 +14,5 @@ pub mod trajectory;
 pub mod tubular;
 
 pub use assemble::{Job, PipeString, Reading, read_folder, read_job};
-pub use host::{Folder, Host, HostError};
 pub use finding::{Check, Finding, Place, Read, Severity};
+pub use host::{Folder, Host, HostError};

@@ -2,7 +2,8 @@
 
 use plan::Program;
 use report::Look;
-use report::terminal::{assumption, caution, finding};
+use report::terminal::{assumption, caution, finding, program};
+use report::text::caution::STANDING;
 use report::text::json;
 
 use super::Outcome;
@@ -20,14 +21,14 @@ pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
         screen.data(&unread(&input.findings, args.json, &screen.look))?;
         return Ok(Ended::Stopped);
     };
-    let program = plan::plan(&job, input.findings);
+    let planned = plan::plan(&job, input.findings);
     if let Some(folder) = &args.out {
-        let written = documents(&program, &screen.look)?.write(folder)?;
+        let written = documents(&planned, &screen.look)?.write(folder)?;
         screen.talk(&format!("{written} documents written to {}", folder.display()));
     }
-    let text = if args.json { as_json(&program)? } else { summary(&program, &screen.look) };
+    let text = if args.json { as_json(&planned)? } else { one_screen(&planned, &screen.look) };
     screen.data(&text)?;
-    Ok(if program.stopped() { Ended::Stopped } else { Ended::Done })
+    Ok(if planned.stopped() { Ended::Stopped } else { Ended::Done })
 }
 
 /// What there is to say where the input is not complete.
@@ -39,27 +40,36 @@ fn unread(findings: &[well::Finding], as_json: bool, look: &Look) -> String {
 }
 
 /// Everything that is written into the folder of `--out`.
-fn documents(program: &Program, look: &Look) -> Result<Outputs, Fault> {
+fn documents(planned: &Program, look: &Look) -> Result<Outputs, Fault> {
     let plain = Look { system: look.system, ..Look::default() };
     let mut out = Outputs::default();
-    out.add("program.json", as_json(program)?)?;
-    out.add("findings.txt", summary(program, &plain))?;
+    out.add("program.json", as_json(planned)?)?;
+    out.add("findings.txt", in_full(planned, &plain))?;
     Ok(out)
 }
 
-fn as_json(program: &Program) -> Result<String, Fault> {
+fn as_json(planned: &Program) -> Result<String, Fault> {
     let value =
-        serde_json::to_value(program).map_err(|e| Fault::Own(format!("the program has no JSON: {e}")))?;
+        serde_json::to_value(planned).map_err(|e| Fault::Own(format!("the program has no JSON: {e}")))?;
     Ok(json::text(&value))
 }
 
-fn summary(program: &Program, look: &Look) -> String {
-    let head = &program.header;
-    let stamp = format!("heelward {}, input {}, seed {}\n", head.version, head.input_hash, head.seed);
+/// The summary on one screen, with its stamp.
+fn one_screen(planned: &Program, look: &Look) -> String {
+    sections(&[program::page(planned, look), look.wrap(0, STANDING), stamp(planned)])
+}
+
+/// All findings, assumptions and cautions in full.
+fn in_full(planned: &Program, look: &Look) -> String {
     sections(&[
-        finding::page(&program.findings, look),
-        assumption::page(&program.assumptions, look),
+        finding::page(&planned.findings, look),
+        assumption::page(&planned.assumptions, look),
         caution::page(look),
-        stamp,
+        stamp(planned),
     ])
+}
+
+fn stamp(planned: &Program) -> String {
+    let head = &planned.header;
+    format!("heelward {}, input {}, seed {}\n", head.version, head.input_hash, head.seed)
 }

@@ -190,7 +190,11 @@ impl Riding {
             let free = settling(ride.ball, place.liquid, Acceleration::from_si(drive), ride.drag_law)?;
             Ok(free.velocity * fit.wall)
         };
-        Ok(Self { carrying: fit.carrying, slip_down: slip(along - resistance)?, slip_up: slip(along + resistance)? })
+        Ok(Self {
+            carrying: fit.carrying,
+            slip_down: slip(along - resistance)?,
+            slip_up: slip(along + resistance)?,
+        })
     }
 
     /// Mean flow below which a ball on its way to the toe stands still; zero when it goes by itself.

@@ -241,8 +241,12 @@ pub static PIPE_FRICTION: Relation = Relation {
         Input::choice("base", DRAG_BASE_WORDS, "the pipe the drag reduction is a share of").or("rough"),
         Input::new::<Concentration>("concentration", "proppant added per clean volume").or("0 ppa"),
         Input::new::<Density>("proppant_density", "grain density of the proppant").or("2.65 g/cm3"),
-        Input::choice("slurry_model", &["regime_scaling", "keck_1992"], "slurry friction over clean friction")
-            .or("regime_scaling"),
+        Input::choice(
+            "slurry_model",
+            &["regime_scaling", "keck_1992"],
+            "slurry friction over clean friction",
+        )
+        .or("regime_scaling"),
     ],
     outputs: &[
         Output::new::<PressureGradient>("gradient", "friction pressure per length"),

@@ -146,7 +146,10 @@ impl LoadEnvelope {
                 return Some(Force::n(a.limit(up) + (b.limit(up) - a.limit(up)) * share));
             }
         }
-        self.rows.first().filter(|r| (r.differential.si() - p).abs() <= 1e-9 * p).map(|r| Force::n(r.limit(up)))
+        self.rows
+            .first()
+            .filter(|r| (r.differential.si() - p).abs() <= 1e-9 * p)
+            .map(|r| Force::n(r.limit(up)))
     }
 }
 

@@ -69,7 +69,8 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
         ledger.say(finding.value(chosen.highest).limit(job.file.limits.trip));
     }
     if chosen.impact_share > program.impact_share {
-        let message = format!("ball {stage}: the blow of landing at {} is too much", chosen.rate.text(System::Field));
+        let message =
+            format!("ball {stage}: the blow of landing at {} is too much", chosen.rate.text(System::Field));
         let finding = IMPACT.found(message).stage(stage).field("ball_program.landing_rate");
         ledger.say(finding.value(chosen.impact_share).limit(program.impact_share));
     }
@@ -83,7 +84,8 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
         ledger.say(FIRST.found(message).stage(stage).field("toe"));
     }
     if card.over_displacement > MUCH {
-        let message = format!("clean fluid is pushed into stage {} behind its proppant", card.launched_during);
+        let message =
+            format!("clean fluid is pushed into stage {} behind its proppant", card.launched_during);
         ledger.say(OVER.found(message).stage(card.launched_during).value(card.over_displacement).limit(MUCH));
     }
 }

@@ -53,7 +53,8 @@ impl Setting<'_> {
         let below_trip = self.job.file.limits.trip - highest;
         let share = on_ball / self.rung.rating.max(Pressure::pa(1.0));
         let samples = nominal.opening.in_seconds() * self.job.file.equipment.samples_per_second.si();
-        let visible = nominal.surface_rise >= program.visible_rise && samples >= program.visible_samples as f64;
+        let visible =
+            nominal.surface_rise >= program.visible_rise && samples >= program.visible_samples as f64;
         Ok(LandingOption {
             rate,
             before,
@@ -120,7 +121,8 @@ mod tests {
     #[test]
     fn what_is_seen_goes_before_what_is_fast() {
         let rate = |o: &[LandingOption]| choose(o).map(|o| o.rate.in_bbl_per_min().round());
-        let all = [option(5.0, true, true, 20.0), option(8.0, true, true, 10.0), option(15.0, false, true, 0.0)];
+        let all =
+            [option(5.0, true, true, 20.0), option(8.0, true, true, 10.0), option(15.0, false, true, 0.0)];
         assert_eq!(rate(&all), Some(8.0));
         let hidden = [option(5.0, false, true, 2.0), option(8.0, false, true, 1.0)];
         assert_eq!(rate(&hidden), Some(5.0));

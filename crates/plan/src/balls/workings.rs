@@ -15,7 +15,9 @@ use crate::Ledger;
 /// Records what the landing volume, the launch point and the signature of a card open to.
 pub(super) fn open_card(job: &Job, card: &BallCard, made: &Made, ledger: &mut Ledger) {
     let figures = evaluate(job, card, made);
-    let Some([spread, window, ride, stairs, impact]) = ledger.take("the workings of a ball", figures) else { return };
+    let Some([spread, window, ride, stairs, impact]) = ledger.take("the workings of a ball", figures) else {
+        return;
+    };
     let at = |what: &str| format!("ball.{}.{what}", card.stage);
     let of = |what: &str| format!("{what} of the ball of stage {}", card.stage);
     ledger.open(
@@ -27,7 +29,13 @@ pub(super) fn open_card(job: &Job, card: &BallCard, made: &Made, ledger: &mut Le
          volume is the ratio. The first step shows its velocity in the level liner at the rate before the cut. \
          P10 and P90 are 1.2816 standard deviations to either side.",
     );
-    ledger.open(at("window"), &of("Landing window"), card.window_closes, &[&window], "Past this the ball is late.");
+    ledger.open(
+        at("window"),
+        &of("Landing window"),
+        card.window_closes,
+        &[&window],
+        "Past this the ball is late.",
+    );
     ledger.open(
         at("launch"),
         &of("Launch point"),

@@ -212,5 +212,6 @@ fn use_of(case: &PackerCase) -> f64 {
 /// Position of the case with the highest utilisation; none where no case has one.
 pub(super) fn governing(cases: &[PackerCase]) -> Option<usize> {
     let rated = cases.iter().enumerate().filter_map(|(i, c)| c.utilisation.map(|u| (i, u)));
-    rated.max_by(|a, b| a.1.total_cmp(&b.1)).map(|(i, _)| i)
+    let load = |i: usize| cases.get(i).map_or(Force::ZERO, |c| c.load.abs());
+    rated.max_by(|a, b| a.1.total_cmp(&b.1).then(load(a.0).total_cmp(&load(b.0)))).map(|(i, _)| i)
 }

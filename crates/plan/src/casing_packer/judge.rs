@@ -22,7 +22,11 @@ pub(super) fn judge(job: &Job, plan: &CasingPackerPlan, ledger: &mut Ledger) {
         let message = format!("the casing packer is pushed up in a case: {}", case.case.words());
         ledger.say(checks::PUSHED.found(message).field("casing_packer.envelope").value(case.load.abs()));
     }
-    let message = format!("the casing packer's cases: {}", plan.assumptions.join("; "));
+    let message = format!(
+        "its load takes the hung weight without friction and bounds each case both ways; {} assumptions stand \
+         with the casing packer",
+        plan.assumptions.len()
+    );
     ledger.say(checks::ASSUMED.found(message).field("casing_packer"));
 }
 
@@ -32,7 +36,8 @@ fn place(plan: &CasingPackerPlan, ledger: &mut Ledger) {
         let hot = left < TemperatureDifference::ZERO;
         let (severity, words) = if hot { (Severity::Stop, "above") } else { (Severity::Warn, "close to") };
         let message = format!("the rock at the casing packer is {words} what it is rated for");
-        let finding = checks::TEMPERATURE.found(message).severity(severity).field("casing_packer.max_temperature");
+        let finding =
+            checks::TEMPERATURE.found(message).severity(severity).field("casing_packer.max_temperature");
         ledger.say(finding.depth(plan.top).value(plan.temperature).limit(plan.max_temperature));
     }
     match plan.casing_drift {
@@ -80,7 +85,8 @@ fn differential(job: &Job, plan: &CasingPackerPlan, ledger: &mut Ledger) {
     let needed = greatest * job.file.limits.packer_factor.si();
     let highest = plan.envelope.iter().map(|c| c.differential).fold(Pressure::ZERO, Pressure::max);
     if !plan.envelope.is_empty() && needed > highest {
-        let message = "the greatest differential across the casing packer, with its factor, is above its highest";
+        let message =
+            "the greatest differential across the casing packer, with its factor, is above its highest";
         let finding = checks::DIFFERENTIAL.found(message).field("casing_packer.envelope");
         ledger.say(finding.depth(plan.top).value(needed).limit(highest));
     }

@@ -14,7 +14,8 @@ pub struct HungLoad {
     /// Part of the buoyed weight that pulls along the hole with no friction: each part times the
     /// cosine of the inclination. This is the load the cases take.
     pub along_hole: Force,
-    /// The same after lowering: friction carries a share.
+    /// The same after lowering: friction carries a share; below zero the liner pushes up until it
+    /// has slid.
     pub lowered: Force,
     /// The same after picking up: friction adds to it.
     pub picked_up: Force,

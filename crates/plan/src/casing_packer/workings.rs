@@ -31,7 +31,13 @@ pub(super) fn open(duty: &Duty<'_>, hanging: &Hanging, plan: &CasingPackerPlan, 
         ledger.open(load, &format!("{title}: load"), case.load, &steps, &made_of(case));
         if let Some(utilisation) = case.utilisation {
             let name = format!("casing_packer.{}.utilisation", i + 1);
-            ledger.open(name, &format!("{title}: share of the envelope"), utilisation, &steps, &made_of(case));
+            ledger.open(
+                name,
+                &format!("{title}: share of the envelope"),
+                utilisation,
+                &steps,
+                &made_of(case),
+            );
             if plan.governing == Some(i) {
                 let title = "Highest share of the casing packer's envelope";
                 ledger.open("casing_packer.utilisation", title, utilisation, &steps, &made_of(case));
@@ -106,7 +112,8 @@ fn made_of(case: &PackerCase) -> String {
         ("pressure on the change of bore and diameter", p.pressure_area),
     ];
     let named = parts.iter().filter(|(_, f)| f.abs() >= Force::lbf(1.0));
-    let sum = named.map(|(name, f)| format!("{name} {}", f.text(System::Field))).collect::<Vec<_>>().join(", ");
+    let sum =
+        named.map(|(name, f)| format!("{name} {}", f.text(System::Field))).collect::<Vec<_>>().join(", ");
     let rule = match case.bound {
         Bound::Down => "What helps against a downward load is left out.",
         Bound::Up => "What helps against an upward load is left out.",

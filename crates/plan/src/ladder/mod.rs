@@ -15,6 +15,7 @@ mod pumped;
 mod result;
 mod rung;
 pub mod search;
+mod setting_rating;
 mod workings;
 
 use physics::ball::ladder::Rung;
@@ -23,6 +24,7 @@ use well::Job;
 
 pub use checks::CHECKS;
 pub use result::*;
+pub use setting_rating::{SettingBallRating, setting_ball_rating};
 
 use crate::Ledger;
 use crate::layout::Layout;

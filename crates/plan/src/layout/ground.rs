@@ -60,7 +60,8 @@ impl Ground for JobGround<'_> {
     }
 
     fn rating(&self, hole: f64, temperature: f64) -> Option<f64> {
-        packer_rating(&self.job.file.packer, Diameter::m(hole), Temperature::kelvin(temperature)).map(|p| p.si())
+        packer_rating(&self.job.file.packer, Diameter::m(hole), Temperature::kelvin(temperature))
+            .map(|p| p.si())
     }
 
     fn needed(&self, depth: f64) -> f64 {

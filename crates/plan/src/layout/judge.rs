@@ -14,7 +14,8 @@ pub(super) fn before(job: &Job, problem: &Problem, ledger: &mut Ledger) -> Optio
     let mut good = true;
     if let Some(short) = job.trajectory.short_of(shoe(job)) {
         let message = "the survey ends above the shoe; depths below are a straight line";
-        let mut finding = checks::SURVEY_SHORT.found(message).field("survey.file").depth(shoe(job)).value(short);
+        let mut finding =
+            checks::SURVEY_SHORT.found(message).field("survey.file").depth(shoe(job)).value(short);
         if short < Length::ft(150.0) {
             finding = finding.severity(Severity::Warn);
         } else {
@@ -25,7 +26,8 @@ pub(super) fn before(job: &Job, problem: &Problem, ledger: &mut Ledger) -> Optio
     let tools = Length::m(problem.packer.length + problem.sleeve.length);
     let longest = Length::m(problem.longest);
     if tools > longest {
-        let message = format!("packer and sleeve together are longer than the longest stage of {}", stages(job).0);
+        let message =
+            format!("packer and sleeve together are longer than the longest stage of {}", stages(job).0);
         ledger.say(checks::GAP.found(message).field("packer.length").value(tools).limit(longest));
         good = false;
     }
@@ -56,8 +58,10 @@ pub(super) fn after(job: &Job, problem: &Problem, layout: &Layout, off: Length, 
 fn casing_packer(job: &Job, layout: &Layout, off: Length, ledger: &mut Ledger) {
     if off.abs() > Length::ft(3.0) {
         let side = if off > Length::ZERO { "below" } else { "above" };
-        let message = format!("the casing packer lands {} {side} its planned depth", off.abs().text(System::Field));
-        let finding = checks::SPACE_OUT.found(message).field("casing_packer.depth").depth(layout.casing_packer_top);
+        let message =
+            format!("the casing packer lands {} {side} its planned depth", off.abs().text(System::Field));
+        let finding =
+            checks::SPACE_OUT.found(message).field("casing_packer.depth").depth(layout.casing_packer_top);
         ledger.say(finding.value(layout.casing_packer_top).limit(layout.casing_packer_planned));
     }
     let bottom = layout.casing_packer_top + job.file.casing_packer.length;
@@ -96,7 +100,8 @@ fn packer(job: &Job, problem: &Problem, stage: &StagePlace, ledger: &mut Ledger)
     let length = p.element_bottom - p.element_top;
     let measured = job.hole.measured(p.element_top, p.element_bottom).unwrap_or(Length::ZERO);
     if measured < length * 0.9 {
-        let message = format!("packer {} has caliper readings over {} only", stage.stage, measured.text(System::Field));
+        let message =
+            format!("packer {} has caliper readings over {} only", stage.stage, measured.text(System::Field));
         let finding = checks::NO_CALIPER.found(message).stage(stage.stage).depth(p.element_top);
         ledger.say(finding.value(measured).limit(length));
     }

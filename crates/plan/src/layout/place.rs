@@ -145,7 +145,8 @@ pub(super) fn tally(job: &Job, choices: &[Choice], end: &SpaceOut) -> Vec<TallyR
 fn rows(job: &Job, items: &[Item]) -> Vec<TallyRow> {
     let mut bottom = shoe(job);
     let start = bottom;
-    let (mut mass, mut inside, mut steel, mut annulus) = (Mass::ZERO, Volume::ZERO, Volume::ZERO, Volume::ZERO);
+    let (mut mass, mut inside, mut steel, mut annulus) =
+        (Mass::ZERO, Volume::ZERO, Volume::ZERO, Volume::ZERO);
     let mut out = Vec::with_capacity(items.len());
     for (i, item) in items.iter().enumerate() {
         let top = bottom - item.length;
@@ -230,7 +231,13 @@ fn packer_place(job: &Job, problem: &Problem, ground: &JobGround<'_>, row: &Tall
     }
 }
 
-fn sleeve_place(job: &Job, problem: &Problem, ground: &JobGround<'_>, row: &TallyRow, stage: usize) -> SleevePlace {
+fn sleeve_place(
+    job: &Job,
+    problem: &Problem,
+    ground: &JobGround<'_>,
+    row: &TallyRow,
+    stage: usize,
+) -> SleevePlace {
     let ports = row.top + Length::m(problem.sleeve_of(stage).from_top);
     SleevePlace {
         top: row.top,

@@ -164,6 +164,8 @@ impl Problem {
         if before == 0 {
             return 0.0;
         }
-        self.first_sleeve.length + (before - 1) as f64 * self.sleeve.length + before as f64 * self.packer.length
+        self.first_sleeve.length
+            + (before - 1) as f64 * self.sleeve.length
+            + before as f64 * self.packer.length
     }
 }

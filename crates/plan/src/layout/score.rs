@@ -97,7 +97,9 @@ impl Problem {
         let over = ((worst - self.limits.nominal) / span).max(0.0);
         let near = nearness(&self.packer_zones, element_top, element_bottom, self.zone_reach);
         let bent = bend / tool.max_bend;
-        Ok(self.weights.hole * over * over + self.weights.bend * bent * bent + self.weights.exclusion * near * near)
+        Ok(self.weights.hole * over * over
+            + self.weights.bend * bent * bent
+            + self.weights.exclusion * near * near)
     }
 
     /// Penalty of a sleeve of `stage` whose lower end is at `bottom`, apart from its place
@@ -124,11 +126,21 @@ impl Problem {
     /// its length is out of bounds.
     pub fn stage_penalty(&self, toe_end: f64, heel_end: f64, ports: f64) -> Option<f64> {
         let length = toe_end - heel_end;
+        Some(self.spacing_penalty(length)? + self.place_penalty(length, toe_end - ports))
+    }
+
+    /// Penalty of a stage's length; none where it is out of bounds.
+    pub fn spacing_penalty(&self, length: f64) -> Option<f64> {
         if length < self.shortest || length > self.longest {
             return None;
         }
         let off = (length - self.target) / self.target;
-        let place = (toe_end - ports) / length - self.place;
-        Some(self.weights.spacing * off * off + self.weights.sleeve * 4.0 * place * place)
+        Some(self.weights.spacing * off * off)
+    }
+
+    /// Penalty of ports that stand so far from the toe end of a stage of that length.
+    pub fn place_penalty(&self, length: f64, from_toe: f64) -> f64 {
+        let place = from_toe / length - self.place;
+        self.weights.sleeve * 4.0 * place * place
     }
 }

@@ -153,21 +153,22 @@ impl<'a, G: Ground> Search<'a, G> {
                 for packer in joints + 2..self.joints.len() {
                     let bottom = self.packer_bottom(stage, packer, used);
                     let length = toe_end - self.heel_end(bottom);
-                    if length < self.problem.shortest {
-                        continue;
-                    }
                     if length > self.problem.longest {
                         break;
                     }
+                    let Some(spacing) = self.problem.spacing_penalty(length) else { continue };
                     let cell = self.index(packer, used);
-                    let seat = self.packer_cost(stage, cell, bottom, &mut packers);
-                    if cost + seat >= row[cell].cost {
+                    // No penalty is below zero: what is not better by now will not become so.
+                    if cost + spacing >= row[cell].cost {
                         continue;
                     }
-                    let ends = (toe_end, self.heel_end(bottom));
+                    let seat = self.packer_cost(stage, cell, bottom, &mut packers);
+                    if cost + seat + spacing >= row[cell].cost {
+                        continue;
+                    }
                     let span = (joints + 1, packer, pups);
-                    if let Some((sleeve, rest)) = self.best_sleeve(stage, span, ends, &mut sleeves) {
-                        let total = cost + seat + rest;
+                    if let Some((sleeve, rest)) = self.best_sleeve(stage, span, (toe_end, length), &mut sleeves) {
+                        let total = cost + seat + (spacing + rest);
                         if total < row[cell].cost {
                             row[cell] = Cell { cost: total, from, sleeve };
                         }
@@ -185,24 +186,25 @@ impl<'a, G: Ground> Search<'a, G> {
         held[cell]
     }
 
-    /// The best sleeve strictly between two packers.
+    /// The best sleeve strictly between two packers, in a stage of a length from its toe end.
     fn best_sleeve(
         &self,
         stage: usize,
         (first, last, pups): (usize, usize, usize),
-        (toe_end, heel_end): (f64, f64),
+        (toe_end, length): (f64, f64),
         held: &mut [f64],
     ) -> Option<(u32, f64)> {
         let mut best: Option<(u32, f64)> = None;
         for joints in first..last {
             let bottom = self.sleeve_bottom(stage, joints, pups);
+            let place = self.problem.place_penalty(length, toe_end - self.ports(stage, bottom));
+            if best.is_some_and(|(_, b)| place >= b) {
+                continue;
+            }
             let cell = self.index(joints, pups);
             if held[cell].is_nan() {
                 held[cell] = self.problem.sleeve_penalty(self.ground, stage, bottom).unwrap_or(f64::INFINITY);
             }
-            let Some(place) = self.problem.stage_penalty(toe_end, heel_end, self.ports(stage, bottom)) else {
-                continue;
-            };
             let total = held[cell] + place;
             if total.is_finite() && best.is_none_or(|(_, b)| total < b) {
                 best = Some((u32::try_from(joints).unwrap_or(u32::MAX), total));
@@ -233,7 +235,8 @@ impl<'a, G: Ground> Search<'a, G> {
         let mut window = (f64::INFINITY, f64::NEG_INFINITY);
         for (_, _, joints, pups) in self.starts(before) {
             let toe_end = self.start_depth(stage, joints, pups);
-            window = (window.0.min(toe_end - self.problem.longest), window.1.max(toe_end - self.problem.shortest));
+            window =
+                (window.0.min(toe_end - self.problem.longest), window.1.max(toe_end - self.problem.shortest));
             for packer in joints + 2..self.joints.len() {
                 let bottom = self.packer_bottom(stage, packer, pups);
                 let length = toe_end - self.heel_end(bottom);

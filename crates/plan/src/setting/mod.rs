@@ -1,19 +1,144 @@
 //! Setting the packers: pressure windows, the pressure sheet, the activation fluid and the swell.
 
+mod activation;
+mod assumptions;
+mod chain;
 mod checks;
+mod circulating;
+mod devices;
+mod forces;
+mod judge;
+mod limits;
 mod result;
+mod seat;
+mod sheet;
+mod target;
+mod volume;
+mod words;
+mod workings;
 
+use quantity::*;
 use well::Job;
+use well::job::SystemKind;
 
 pub use checks::CHECKS;
 pub use result::*;
 
 use crate::Ledger;
-use crate::ladder::LadderPlan;
+use crate::ladder::{LadderPlan, SettingBallRating, setting_ball_rating};
 use crate::layout::Layout;
+use crate::swell::swell_packers;
+use chain::Group;
+use circulating::Circulating;
+use sheet::Desk;
+use volume::{ClosedString, Landing};
+
+/// What the plan is made of, for its workings.
+struct Made<'a> {
+    job: &'a Job,
+    layout: &'a Layout,
+    string: &'a ClosedString,
+    circulating: Circulating<'a>,
+    landing: Option<Landing>,
+    ball: Option<SettingBallRating>,
+}
 
 /// Windows, pressure sheet and forces of setting the packers; with fluid-activated packers the
-/// activation fluid and the swell.
-pub fn set_packers(_job: &Job, _layout: &Layout, _ladder: &LadderPlan, _ledger: &mut Ledger) -> Option<SettingPlan> {
-    None
+/// activation fluid and the swell. None where the job file lacks what the kind of system needs or
+/// a relation refuses its inputs; findings say which.
+pub fn set_packers(
+    job: &Job,
+    layout: &Layout,
+    ladder: &LadderPlan,
+    ledger: &mut Ledger,
+) -> Option<SettingPlan> {
+    let missing = judge::missing(job);
+    if !missing.is_empty() {
+        missing.into_iter().for_each(|f| ledger.say(f));
+        return None;
+    }
+    let devices = ledger.take("the pressures of the devices", devices::devices(job, layout))?;
+    let string = ledger.take("the closed string", ClosedString::of(job, layout))?;
+    let groups = Group::all(&devices);
+    let chain = ledger.take("the order of the devices", chain::order(&groups, job.file.setting.margin))?;
+    judge::devices(job, &groups, chain.as_ref(), ledger);
+    let circulating = ledger.take("the limit of circulation", circulating::circulating(job, &devices))??;
+    let ball = match ladder.setting_ball {
+        Some(_) => ledger.take("what the setting ball holds", setting_ball_rating(job, layout))?,
+        None => None,
+    };
+    let limits = limits::limits(job, layout, ball.as_ref(), ledger);
+    let table =
+        job.file.setting.activation.as_ref().filter(|_| job.file.system.kind == SystemKind::FluidActivated);
+    let planned_wait = table.map(|a| a.planned_wait);
+    let limit = circulating.limit;
+    let desk = Desk {
+        job,
+        groups: groups.clone(),
+        limits: &limits,
+        string: &string,
+        circulating_limit: limit,
+        planned_wait,
+    };
+    let sheet = ledger.take("the pressure sheet", desk.sheet())?;
+    let room =
+        groups.first().and_then(Group::first).map(|d| (d.low - job.file.setting.margin).above_atmosphere());
+    let landing =
+        ledger.take("the landing at the toe", volume::landing(job, &string, room.unwrap_or_default()))?;
+    let made = Made { job, layout, string: &string, circulating, landing, ball };
+    let mut plan = assemble(&made, (devices.clone(), sheet, limits), ledger)?;
+    plan.least_room = chain.map(|c| c.least);
+    judge::judge(job, layout, &plan, ledger);
+    workings::open(&made, &plan, ledger);
+    if let Some(table) = table {
+        plan.activation = activation::activation(job, layout, table, ledger);
+        workings::open_activation(&made, &plan, ledger);
+        plan.swell = swell_packers(job, layout, ledger);
+    }
+    Some(plan)
+}
+
+/// The plan from its parts.
+fn assemble(
+    made: &Made<'_>,
+    (devices, sheet, mut limits): (Vec<DeviceWindow>, Vec<PressureStep>, Vec<PressureLimit>),
+    ledger: &mut Ledger,
+) -> Option<SettingPlan> {
+    let (job, layout) = (made.job, made.layout);
+    let highest = highest(&sheet);
+    for limit in &mut limits {
+        let share =
+            if limit.ceiling > GaugePressure::ZERO { highest.si() / limit.ceiling.si() } else { f64::MAX };
+        limit.used = Ratio::of(share);
+    }
+    let differential = forces::toe_differential(job, layout, highest);
+    let annulus = job.file.limits.annulus_pressure;
+    Some(SettingPlan {
+        system: job.file.system.kind,
+        sheet,
+        least_room: None,
+        limits,
+        circulating_limit: made.circulating.limit,
+        highest,
+        string_volume: made.string.volume,
+        compressibility: made.string.compressibility(),
+        landing_rate: made.landing.map(|l| l.rate),
+        setting_seat: made.ball.as_ref().map(|b| seat::seat(job, b, differential)),
+        end_load: ledger.take("the end load of the closed toe", forces::end_load(job, layout, highest))?,
+        pistons: ledger.take("the setting pistons", forces::pistons(job, &devices, highest))?,
+        casing_ceiling: limits::casing(job, layout, ledger),
+        casing_packer_differential: forces::casing_packer_differential(job, layout, annulus),
+        thrusts: ledger.take("the thrust on the packers", forces::thrusts(job, layout))?,
+        activation: None,
+        swell: None,
+        assumptions: assumptions::assumptions(job),
+        devices,
+    })
+}
+
+/// The highest pressure at the surface until the first stage is opened.
+fn highest(sheet: &[PressureStep]) -> GaugePressure {
+    let setting =
+        sheet.iter().filter(|s| s.side == Side::String && s.action != StepAction::OpenPressureSleeve);
+    setting.map(|s| s.target.unwrap_or(s.low)).fold(GaugePressure::ZERO, GaugePressure::max)
 }

@@ -323,6 +323,8 @@ pub struct SettingPlan {
     pub devices: Vec<DeviceWindow>,
     /// The pressure sheet, in job order.
     pub sheet: Vec<PressureStep>,
+    /// Least room between the devices in their order, margin taken off.
+    pub least_room: Option<Pressure>,
     /// Ceilings of the pressure in the string, the lowest first.
     pub limits: Vec<PressureLimit>,
     /// Highest pressure at the surface while circulating.
@@ -341,6 +343,8 @@ pub struct SettingPlan {
     pub end_load: Force,
     /// Forces of the setting pistons.
     pub pistons: Vec<PistonForce>,
+    /// Highest pressure on the annulus that the casing allows.
+    pub casing_ceiling: Option<PressureLimit>,
     /// Differential across the casing packer in the annulus test, annulus over below.
     pub casing_packer_differential: Pressure,
     /// Thrust on every packer, toe first.

@@ -64,7 +64,7 @@ pub fn rate_ceiling(
     }
     let top = limits.rate;
     match worst(top)? {
-        (false, false) => return Ok(Some((top, BoundBy::Iron))),
+        (false, false) => Ok(Some((top, BoundBy::Iron))),
         (by_pressure, by_power) => {
             let root = |pick: fn((f64, f64)) -> f64| {
                 let f = |q: f64| over(FlowRate::m3_per_s(q)).map_or(f64::NAN, pick);

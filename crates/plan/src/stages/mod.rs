@@ -26,7 +26,12 @@ use crate::path::FlowPath;
 const RATE_STEP: FlowRate = FlowRate::bbl_per_min(0.5);
 
 /// Pressure, rate ceiling, schedule and totals of every stage.
-pub fn treat_stages(job: &Job, layout: &Layout, ladder: &LadderPlan, ledger: &mut Ledger) -> Option<StagesPlan> {
+pub fn treat_stages(
+    job: &Job,
+    layout: &Layout,
+    ladder: &LadderPlan,
+    ledger: &mut Ledger,
+) -> Option<StagesPlan> {
     schedule::judge_changes(job, layout.stages.len(), ledger);
     let path = FlowPath::of(job, layout);
     let mixtures: Vec<Mixture<'_>> =

@@ -90,7 +90,9 @@ pub fn bores(segments: &[PathSegment]) -> Vec<BoreLength> {
 /// Shape of the seats for the loss relation, as the job file has it.
 pub fn seat_model(job: &Job) -> SeatModel {
     match job.file.sleeve.seat_inlet {
-        SeatInlet::Thick => SeatModel::ThickOrifice { land: job.file.sleeve.seat_length, wall_friction: 0.02 },
+        SeatInlet::Thick => {
+            SeatModel::ThickOrifice { land: job.file.sleeve.seat_length, wall_friction: 0.02 }
+        }
         SeatInlet::Sharp => SeatModel::ContractionExpansion,
         SeatInlet::Tapered => SeatModel::TaperedInlet { inlet: 0.1 },
     }
@@ -109,9 +111,10 @@ impl StageLine {
         }
         let by_pressure = job.file.toe.pressure_sleeve.as_ref().filter(|_| !place.sleeve.opened_by_ball);
         let sleeve = &job.file.sleeve;
-        let change = job.file.treatment.change.iter().rfind(|c| {
-            (c.from_stage..=c.to_stage).contains(&place.stage) && c.fracture_gradient.is_some()
-        });
+        let change =
+            job.file.treatment.change.iter().rfind(|c| {
+                (c.from_stage..=c.to_stage).contains(&place.stage) && c.fracture_gradient.is_some()
+            });
         let rate = job.file.treatment.rate.si().max(1e-9);
         Ok(Self {
             stage: place.stage,
@@ -180,11 +183,23 @@ impl StageLine {
         let seats = self.seat_coefficient(density).at(rate);
         let near_wellbore = self.near_wellbore.at(rate);
         let surface = fracture - hydrostatic + pipe + seats + ports + near_wellbore;
-        Ok(PressureParts { fracture, hydrostatic, pipe, seats, ports, near_wellbore, surface: surface.gauge() })
+        Ok(PressureParts {
+            fracture,
+            hydrostatic,
+            pipe,
+            seats,
+            ports,
+            near_wellbore,
+            surface: surface.gauge(),
+        })
     }
 
     /// The parts of the mixture with the highest surface pressure.
-    pub fn worst(&self, rate: FlowRate, mixtures: &[Mixture<'_>]) -> physics::Result<Option<(usize, PressureParts)>> {
+    pub fn worst(
+        &self,
+        rate: FlowRate,
+        mixtures: &[Mixture<'_>],
+    ) -> physics::Result<Option<(usize, PressureParts)>> {
         let mut worst: Option<(usize, PressureParts)> = None;
         for (i, mixture) in mixtures.iter().enumerate() {
             let parts = self.parts(rate, mixture)?;

@@ -124,7 +124,13 @@ pub(super) fn judge_changes(job: &Job, stages: usize, ledger: &mut Ledger) {
 }
 
 /// What there is to say of a stage.
-pub(super) fn judge_stage(job: &Job, line: &StageLine, plan: &StagePlan, bound: BoundBy, ledger: &mut Ledger) {
+pub(super) fn judge_stage(
+    job: &Job,
+    line: &StageLine,
+    plan: &StagePlan,
+    bound: BoundBy,
+    ledger: &mut Ledger,
+) {
     let stage = plan.stage;
     if plan.planned_rate < plan.wanted_rate {
         let message = format!("stage {stage} is held below the rate wanted by {}", bound.words());
@@ -143,7 +149,9 @@ pub(super) fn judge_stage(job: &Job, line: &StageLine, plan: &StagePlan, bound: 
     if let Some(possible) = drag_limit(job, line, plan.planned_rate) {
         let message = format!("the friction reducer is held at the asymptote in stage {stage}");
         let stated = job.file.fluid.iter().map(|f| f.drag_reduction).fold(Ratio::ZERO, Ratio::max);
-        ledger.say(checks::DRAG.found(message).stage(stage).field("fluid").value(stated).limit(Ratio::of(possible)));
+        ledger.say(
+            checks::DRAG.found(message).stage(stage).field("fluid").value(stated).limit(Ratio::of(possible)),
+        );
     }
 }
 
@@ -168,7 +176,8 @@ fn drag_limit(job: &Job, line: &StageLine, rate: FlowRate) -> Option<f64> {
 pub(super) fn judge_totals(totals: &JobTotals, job: &Job, ledger: &mut Ledger) {
     let have = job.file.equipment.pumps;
     if totals.pumps_needed > have {
-        let message = format!("{} pumps are needed with the spare, {have} are on location", totals.pumps_needed);
+        let message =
+            format!("{} pumps are needed with the spare, {have} are on location", totals.pumps_needed);
         let finding = checks::PUMPS.found(message).field("equipment.pumps").stage(totals.power_stage);
         ledger.say(finding.value(totals.power).limit(totals.power_on_location).severity(Severity::Warn));
     }

@@ -18,7 +18,9 @@ use crate::Ledger;
 
 /// Records what the pressure, the ceiling and the power of a stage open to.
 pub(super) fn open_stage(line: &StageLine, plan: &StagePlan, mixtures: &[Mixture<'_>], ledger: &mut Ledger) {
-    let Some(mixture) = mixtures.iter().find(|m| super::schedule::words(m) == plan.worst_mixture) else { return };
+    let Some(mixture) = mixtures.iter().find(|m| super::schedule::words(m) == plan.worst_mixture) else {
+        return;
+    };
     let steps = ledger.take("the workings of a stage", pressure_steps(line, plan.planned_rate, mixture));
     let at_ceiling = ledger.take("the workings of a stage", pressure_steps(line, plan.rate_ceiling, mixture));
     let stage = plan.stage;
@@ -54,14 +56,19 @@ pub(super) fn open_stage(line: &StageLine, plan: &StagePlan, mixtures: &[Mixture
             note,
         );
     }
-    let power = HYDRAULIC_POWER.call().with("pressure", plan.pressure.surface).with("rate", plan.planned_rate).run();
+    let power =
+        HYDRAULIC_POWER.call().with("pressure", plan.pressure.surface).with("rate", plan.planned_rate).run();
     if let Ok(power) = power {
         let title = format!("Hydraulic power of stage {stage}");
         ledger.open(format!("stage.{stage}.power"), &title, plan.power, &[&power], "At the planned rate.");
     }
 }
 
-fn pressure_steps(line: &StageLine, rate: FlowRate, mixture: &Mixture<'_>) -> physics::Result<Vec<Evaluation>> {
+fn pressure_steps(
+    line: &StageLine,
+    rate: FlowRate,
+    mixture: &Mixture<'_>,
+) -> physics::Result<Vec<Evaluation>> {
     let density = mixture.slurry()?.density;
     let mut out = vec![
         SLURRY_DENSITY
@@ -133,9 +140,10 @@ fn seats(line: &StageLine, rate: FlowRate, density: Density) -> physics::Result<
         .with("density", density);
     match line.model {
         SeatModel::ThinOrifice => call.word("model", "thin_orifice"),
-        SeatModel::ThickOrifice { land, wall_friction } => {
-            call.word("model", "thick_orifice").with("land_length", land).number("wall_friction", wall_friction)
-        }
+        SeatModel::ThickOrifice { land, wall_friction } => call
+            .word("model", "thick_orifice")
+            .with("land_length", land)
+            .number("wall_friction", wall_friction),
         SeatModel::ContractionExpansion => call.word("model", "contraction_expansion"),
         SeatModel::TaperedInlet { inlet } => call.word("model", "tapered_inlet").number("inlet", inlet),
     }

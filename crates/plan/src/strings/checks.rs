@@ -33,7 +33,7 @@ checks! {
         "Widest seat in a screenout: 212 klbf joint over 150 klbf makes 1.41; 1.50 is asked for.",
         "lubinski1962; api_5c3_1994, joint strength; practice for the cases";
     TRIAXIAL "string-triaxial" Stop "A string is too weak for all its loads together",
-        "The yield strength over the greatest von Mises stress at bore and outer wall, with the string's sharpest bend and the thinnest wall allowed, against the triaxial factor; a warning within 5 % of it.",
+        "The yield strength over the greatest von Mises stress at bore and outer wall, with the bend of the place and the thinnest wall allowed; the worst place is looked for course by course of the survey, against the triaxial factor; a warning within 5 % of it.",
         "Pressure, pull and bending act at once in a fractured liner; no single rating sees them together.",
         "Lower the pressure, choose a smoother hole for the string, or run stronger pipe.",
         "Screenout at the casing packer: 110 ksi over 92 ksi makes 1.20; 1.25 is asked for.",

@@ -11,17 +11,17 @@ use super::ratings::PipeRatings;
 use super::result::{Criterion, Governing, LoadRow};
 
 /// Differences and stresses below this count as no load.
-const NO_PRESSURE: Pressure = Pressure::psi(1.0);
+const NO_PRESSURE: Pressure = Pressure::psi(10.0);
 /// Forces below this count as no load.
 const NO_FORCE: Force = Force::lbf(10.0);
 
 /// The load on a section of pipe.
-pub(super) fn section(row: &LoadRow, bend: Curvature) -> SectionLoad {
+pub(super) fn section(row: &LoadRow) -> SectionLoad {
     SectionLoad {
         axial_force: row.axial,
         internal_pressure: row.inside.above_atmosphere(),
         external_pressure: row.outside.above_atmosphere(),
-        curvature: bend,
+        curvature: row.bend,
         torque: Torque::ZERO,
     }
 }
@@ -34,13 +34,15 @@ pub(super) fn collapse_load(pipe: &Pipe, row: &LoadRow) -> CollapseLoad {
     }
 }
 
+/// The greatest von Mises stress of a row, with the thinnest wall allowed.
+pub(super) fn stress(pipe: &Pipe, row: &LoadRow) -> physics::Result<Pressure> {
+    let steel =
+        SectionSteel { wall_tolerance: pipe.spec().wall_tolerance, modulus: Steel::default().modulus };
+    Ok(triaxial(pipe.tube(), steel, section(row))?.von_mises())
+}
+
 /// Fills in the safety factors of a row.
-pub(super) fn factors(
-    pipe: &Pipe,
-    ratings: &PipeRatings,
-    bend: Curvature,
-    row: LoadRow,
-) -> Result<LoadRow, TubularError> {
+pub(super) fn factors(pipe: &Pipe, ratings: &PipeRatings, row: LoadRow) -> Result<LoadRow, TubularError> {
     let out = row.inside - row.outside;
     let burst = (out > NO_PRESSURE).then(|| Ratio::of(ratings.internal_limit() / out));
     let collapse = if -out > NO_PRESSURE {
@@ -51,9 +53,7 @@ pub(super) fn factors(
     };
     let pull = row.axial.abs();
     let tension = (pull > NO_FORCE).then(|| Ratio::of(ratings.axial_limit(row.axial) / pull));
-    let steel =
-        SectionSteel { wall_tolerance: pipe.spec().wall_tolerance, modulus: Steel::default().modulus };
-    let von_mises = triaxial(pipe.tube(), steel, section(&row, bend))?.von_mises();
+    let von_mises = stress(pipe, &row)?;
     let combined = (von_mises > NO_PRESSURE).then(|| Ratio::of(pipe.yield_strength() / von_mises));
     Ok(LoadRow { von_mises, burst, collapse, tension, triaxial: combined, ..row })
 }

@@ -41,7 +41,8 @@ fn factor(plan: &StringPlan, g: &Governing) -> Option<Finding> {
         return None;
     };
     let at = format!("{}, {}", g.point.words(), g.case.words());
-    let message = format!("{}: the factor on {} is {words} the one asked for ({at})", plan.name, g.criterion.words());
+    let message =
+        format!("{}: the factor on {} is {words} the one asked for ({at})", plan.name, g.criterion.words());
     let finding = check(g.criterion).found(message).severity(severity);
     Some(finding.depth(g.depth).value(g.factor).limit(g.required))
 }
@@ -53,8 +54,12 @@ fn connection(plan: &StringPlan, field: &str, ledger: &mut Ledger) {
         let finding = checks::GOVERNS.found(message).field(field);
         ledger.say(finding.value(joint.value).limit(ratings.body_yield.value));
     }
+    if plan.role == StringRole::Casing {
+        return;
+    }
     if ratings.connection_internal.is_none() {
-        let message = format!("{}: no internal pressure rating of the {} is stated", plan.name, plan.connection);
+        let message =
+            format!("{}: no internal pressure rating of the {} is stated", plan.name, plan.connection);
         ledger.say(checks::INTERNAL.found(message).field(format!("{field}.connection_internal")));
     }
     let pushed = plan.loads.iter().map(|l| l.axial).fold(Force::ZERO, Force::min);
@@ -84,10 +89,12 @@ pub(super) fn limits(job: &Job, plan: &StringsPlan, ledger: &mut Ledger) {
     }
     let count = job.strings.iter().filter(|s| s.table.role == StringRole::Treating).count();
     if count > 1 {
-        ledger.say(checks::TAPERED.found(format!("{count} strings make the treating string")).field("string"));
+        ledger
+            .say(checks::TAPERED.found(format!("{count} strings make the treating string")).field("string"));
     }
-    if !plan.assumptions.is_empty() {
-        let message = format!("the strings' load cases: {}", plan.assumptions.join("; "));
-        ledger.say(checks::ASSUMED.found(message).field("string"));
-    }
+    let message = format!(
+        "the treating string is taken as latched at the casing packer; {} assumptions stand with the strings",
+        plan.assumptions.len()
+    );
+    ledger.say(checks::ASSUMED.found(message).field("string"));
 }

@@ -9,7 +9,7 @@ use well::job::StringRole;
 
 use super::hung::Hanging;
 use super::places::Place;
-use super::result::LoadCase;
+use super::result::{LoadCase, LoadRow};
 use super::surroundings::{Spot, Surroundings};
 
 /// Parts of the true axial force, tension positive.
@@ -55,16 +55,31 @@ impl LoadCase {
 }
 
 impl Loads<'_> {
-    /// Gauge pressures inside and outside at a place.
-    pub fn pressures(&self, case: LoadCase, spot: Spot) -> (GaugePressure, GaugePressure) {
+    /// Gauge pressures inside and outside at a spot of a place's own stretch.
+    pub fn pressures(&self, case: LoadCase, place: &Place, spot: Spot) -> (GaugePressure, GaugePressure) {
         let around = self.around;
         match self.string.table.role {
             StringRole::Treating => (around.bore(case).at(spot), around.annulus(case).at(spot)),
+            StringRole::Liner if place.seat.is_some() => self.at_seat(case, spot),
             StringRole::Liner => (around.bore(case).at(spot), around.open_hole(case).at(spot)),
             StringRole::Casing => {
                 let behind = if case == LoadCase::RunIn { around.annulus(case) } else { around.pore() };
                 (self.in_casing(case, spot), behind.at(spot))
             }
+        }
+    }
+
+    /// Round a stage that is treated: its ports are open, so the annulus is at the fracture
+    /// pressure; at the trip its sleeve has stayed shut.
+    fn at_seat(&self, case: LoadCase, spot: Spot) -> (GaugePressure, GaugePressure) {
+        let around = self.around;
+        match case {
+            LoadCase::Trip => (around.shut_sleeve().at(spot), around.open_hole(case).at(spot)),
+            LoadCase::Treating | LoadCase::Screenout => {
+                let inside = around.bore(case).at(spot);
+                (inside, around.fracture(spot).min(inside))
+            }
+            _ => (around.bore(case).at(spot), around.open_hole(case).at(spot)),
         }
     }
 
@@ -82,14 +97,15 @@ impl Loads<'_> {
         }
     }
 
-    /// What a stretch takes after landing, as changes.
+    /// What the stretch of a place takes after landing, as changes; none while it is free.
     pub fn span_load(&self, case: LoadCase, place: &Place) -> Option<SpanLoad> {
-        let held = place.held?;
-        let (inside, outside) = self.pressures(case, held);
-        let (landed_inside, landed_outside) = self.pressures(LoadCase::RunIn, held);
+        let cemented = self.string.table.role == StringRole::Casing;
+        let held = place.held.filter(|_| cemented || !case.free())?;
+        let (inside, outside) = self.pressures(case, place, held);
+        let (landed_inside, landed_outside) = self.pressures(LoadCase::RunIn, place, held);
         let seat = place.seat.filter(|_| case.pumped());
         let below = self.around.open_hole(case).at(place.spot);
-        let over_seat = self.around.bore(case).at(place.spot) - below;
+        let over_seat = self.pressures(case, place, place.spot).0 - below;
         Some(SpanLoad {
             pressures: Pressures { inside: inside - landed_inside, outside: outside - landed_outside },
             temperature: self.around.warming(case, held),
@@ -104,8 +120,7 @@ impl Loads<'_> {
     /// a closed pipe; once the packers have set, temperature and ballooning act with both ends
     /// held on top of the landed force.
     pub fn axial(&self, case: LoadCase, place: &Place) -> physics::Result<Axial> {
-        let cemented = self.string.table.role == StringRole::Casing;
-        let Some(load) = self.span_load(case, place).filter(|_| cemented || !case.free()) else {
+        let Some(load) = self.span_load(case, place) else {
             return Ok(Axial { hanging: self.floating(case, place)?, ..Axial::default() });
         };
         let (tube, steel) = (self.string.pipe.tube(), Steel::default());
@@ -117,13 +132,46 @@ impl Loads<'_> {
         })
     }
 
+    /// A row before its safety factors.
+    pub fn row(&self, case: LoadCase, place: &Place) -> physics::Result<LoadRow> {
+        let (inside, outside) = self.pressures(case, place, place.spot);
+        let axial = self.axial(case, place)?;
+        Ok(LoadRow {
+            case,
+            point: place.point,
+            depth: place.spot.md,
+            inside,
+            outside,
+            axial: axial.total(),
+            hanging: axial.hanging,
+            ballooning: axial.ballooning,
+            thermal: axial.thermal,
+            seat: axial.seat,
+            bend: place.bend,
+            von_mises: Pressure::ZERO,
+            burst: None,
+            collapse: None,
+            tension: None,
+            triaxial: None,
+        })
+    }
+
     /// True force of a free, closed pipe: the buoyed weight below and the pressures on its end.
     fn floating(&self, case: LoadCase, place: &Place) -> physics::Result<Force> {
-        let (inside, outside) = self.pressures(case, place.spot);
+        let (inside, outside) = self.pressures(case, place, place.spot);
         // T = Te + Pi Ai - Po Ao
         let tube = self.string.pipe.tube();
         let end = tube.end_force(inside.above_atmosphere(), outside.above_atmosphere());
         Ok(self.below(place.spot.md)? + end)
+    }
+
+    /// Density inside the string when it was run.
+    pub fn landed_density(&self) -> Density {
+        let setting = &self.around.job.file.setting;
+        match self.string.table.role {
+            StringRole::Casing => setting.outside_density,
+            StringRole::Treating | StringRole::Liner => setting.inside_density,
+        }
     }
 
     /// Buoyed weight below a depth, in the setting fluids.
@@ -133,7 +181,7 @@ impl Loads<'_> {
             StringRole::Liner => self.hanging.liner_below(job, depth),
             StringRole::Treating => self.hanging.string_below(job, depth),
             StringRole::Casing => {
-                let mud = job.file.setting.outside_density;
+                let mud = self.landed_density();
                 let (tube, mass) = (self.string.pipe.tube(), self.string.pipe.weight());
                 let weight = physics::tubular::buoyed_weight::buoyed_weight(tube, mass, mud, mud)?;
                 let bottom = self.string.table.bottom.max(depth);

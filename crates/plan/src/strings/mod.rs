@@ -11,9 +11,10 @@ mod result;
 pub(crate) mod surroundings;
 mod workings;
 
+use physics::Evaluation;
 use quantity::*;
+use well::Job;
 use well::job::StringRole;
-use well::{Job, PipeString};
 
 pub use checks::CHECKS;
 pub use result::*;
@@ -22,7 +23,7 @@ use crate::Ledger;
 use crate::layout::Layout;
 use hung::Hanging;
 use loads::Loads;
-use places::Place;
+use places::{Place, bends, sharpest};
 use ratings::{PipeRatings, take};
 use surroundings::Surroundings;
 use workings::Opened;
@@ -33,17 +34,19 @@ pub fn rate_strings(job: &Job, layout: &Layout, ledger: &mut Ledger) -> Option<S
     let around = ledger.take("the pressures round the strings", Surroundings::new(job, layout))?;
     let hanging = ledger.take("the weight of the strings", Hanging::of(job, layout))?;
     let mut strings = Vec::with_capacity(job.strings.len());
-    let mut weakest: Option<(Pressure, String)> = None;
+    let mut weakest: Option<(Pressure, String, Option<Evaluation>)> = None;
     for (i, string) in job.strings.iter().enumerate() {
         let field = format!("string[{}]", i + 1);
         let Some(ratings) = PipeRatings::of(string, &field, ledger) else { continue };
         let limit = ratings.internal_limit();
         let pumped_through = string.table.role != StringRole::Casing;
-        if pumped_through && weakest.as_ref().is_none_or(|(w, _)| limit < *w) {
-            weakest = Some((limit, string.table.name.clone()));
+        if pumped_through && weakest.as_ref().is_none_or(|(w, ..)| limit < *w) {
+            weakest = Some((limit, string.table.name.clone(), ratings.internal.evaluation().cloned()));
         }
         let loads = Loads { around: &around, hanging: &hanging, string };
-        let places = places::places(&around, string);
+        let mut places = places::places(&around, string);
+        let worst = ledger.take("the worst bend of a string", worst_bend(&loads)).flatten();
+        places.extend(worst.filter(|w| places.iter().all(|p| p.spot.md != w.spot.md)));
         let opened = Opened { number: i + 1, loads, places, ratings };
         if let Some(plan) = one_string(&opened, &field, ledger) {
             judge::string(&plan, &field, ledger);
@@ -51,17 +54,18 @@ pub fn rate_strings(job: &Job, layout: &Layout, ledger: &mut Ledger) -> Option<S
             strings.push(plan);
         }
     }
-    let (lowest_internal_yield, lowest_internal_yield_of) = weakest?;
+    let (lowest_internal_yield, lowest_internal_yield_of, step) = weakest?;
     let limits = &job.file.limits;
     let plan = StringsPlan {
         strings,
         lowest_internal_yield,
         lowest_internal_yield_of,
-        highest_treating_pressure: (lowest_internal_yield / limits.burst_factor.si()).gauge(),
+        highest_treating_pressure: (lowest_internal_yield / limits.burst_factor.si().max(0.01)).gauge(),
         relief_share: Ratio::of(limits.relief.above_atmosphere() / lowest_internal_yield),
         assumptions: assumptions(&around),
     };
     judge::limits(job, &plan, ledger);
+    workings::open_limits(&plan, step.as_ref(), limits.burst_factor, ledger);
     Some(plan)
 }
 
@@ -69,12 +73,8 @@ fn one_string(opened: &Opened<'_>, field: &str, ledger: &mut Ledger) -> Option<S
     let string = opened.loads.string;
     let (pipe, table) = (&string.pipe, &string.table);
     let job = opened.loads.around.job;
-    let sharpest = job.trajectory.max_severity_over(table.top, table.bottom);
-    let sharpest_bend = sharpest.map_or(Curvature::ZERO, |s| s.severity);
-    let setting = &job.file.setting;
-    let outside = setting.outside_density;
-    let inside = if table.role == StringRole::Casing { outside } else { setting.inside_density };
-    let loads = load_rows(opened, sharpest_bend, field, ledger)?;
+    let (inside, outside) = (opened.loads.landed_density(), job.file.setting.outside_density);
+    let loads = load_rows(opened, field, ledger)?;
     let length = table.bottom - table.top;
     Some(StringPlan {
         name: table.name.clone(),
@@ -96,7 +96,7 @@ fn one_string(opened: &Opened<'_>, field: &str, ledger: &mut Ledger) -> Option<S
         volume: pipe.capacity() * length,
         buoyed_weight: take(pipe.buoyed_weight(inside, outside), field, ledger)?,
         hung: ledger.take("the hung weight", opened.loads.below(table.top))?,
-        sharpest_bend,
+        sharpest_bend: sharpest(job, table.top, table.bottom),
         ratings: opened.ratings.result(),
         governing: factors::governing(&loads, &job.file.limits),
         loads,
@@ -104,44 +104,30 @@ fn one_string(opened: &Opened<'_>, field: &str, ledger: &mut Ledger) -> Option<S
     })
 }
 
-fn load_rows(
-    opened: &Opened<'_>,
-    bend: Curvature,
-    field: &str,
-    ledger: &mut Ledger,
-) -> Option<Vec<LoadRow>> {
+fn load_rows(opened: &Opened<'_>, field: &str, ledger: &mut Ledger) -> Option<Vec<LoadRow>> {
     let mut rows = Vec::new();
     for case in LoadCase::ALL {
         for place in &opened.places {
-            let row = ledger.take("the force in a string", bare(&opened.loads, case, place))?;
-            let rated = factors::factors(&opened.loads.string.pipe, &opened.ratings, bend, row);
+            let row = ledger.take("the force in a string", opened.loads.row(case, place))?;
+            let rated = factors::factors(&opened.loads.string.pipe, &opened.ratings, row);
             rows.push(take(rated, field, ledger)?);
         }
     }
     Some(rows)
 }
 
-/// A row before its safety factors.
-fn bare(loads: &Loads<'_>, case: LoadCase, place: &Place) -> physics::Result<LoadRow> {
-    let (inside, outside) = loads.pressures(case, place.spot);
-    let axial = loads.axial(case, place)?;
-    Ok(LoadRow {
-        case,
-        point: place.point,
-        depth: place.spot.md,
-        inside,
-        outside,
-        axial: axial.total(),
-        hanging: axial.hanging,
-        ballooning: axial.ballooning,
-        thermal: axial.thermal,
-        seat: axial.seat,
-        von_mises: Pressure::ZERO,
-        burst: None,
-        collapse: None,
-        tension: None,
-        triaxial: None,
-    })
+/// Of all courses of the survey, the place where some case stresses the body most.
+fn worst_bend(loads: &Loads<'_>) -> physics::Result<Option<Place>> {
+    let mut worst: Option<(Pressure, Place)> = None;
+    for place in bends(loads.around, loads.string) {
+        for case in LoadCase::ALL {
+            let stress = factors::stress(&loads.string.pipe, &loads.row(case, &place)?)?;
+            if worst.is_none_or(|(w, _)| stress > w) {
+                worst = Some((stress, place));
+            }
+        }
+    }
+    Ok(worst.map(|(_, place)| place))
 }
 
 fn assumptions(around: &Surroundings<'_>) -> Vec<String> {
@@ -165,9 +151,10 @@ fn assumptions(around: &Surroundings<'_>) -> Vec<String> {
         "below the casing packer the casing sees the bore's pressure, but no more than fractures the rock below \
          its shoe"
             .to_string(),
-        "the bend of every place is the string's sharpest; the wall for stress is the thinnest allowed".to_string(),
-        "the widest seat is the largest ball of the ladder less its interference, with pore pressure below the ball"
+        "a ball on the widest seat (the largest ball of the ladder less its interference) has pore pressure below \
+         it; its stage is open and at fracture pressure outside, but at the trip its sleeve has stayed shut"
             .to_string(),
+        "stress is that of the thinnest wall allowed".to_string(),
     ]
     .into()
 }

@@ -20,7 +20,12 @@ pub(super) struct Place {
     pub held: Option<Spot>,
     /// Seat just below that a ball may close.
     pub seat: Option<Diameter>,
+    /// Bend of the pipe there.
+    pub bend: Curvature,
 }
+
+/// How far from a place its bend is looked for, either way.
+const REACH: Length = Length::m(15.0);
 
 /// The places of a string.
 pub(super) fn places(around: &Surroundings<'_>, string: &PipeString) -> Vec<Place> {
@@ -37,7 +42,7 @@ fn casing(around: &Surroundings<'_>, string: &PipeString) -> Vec<Place> {
     let packer = around.layout.casing_packer_top;
     let place = |point, depth| {
         let spot = around.spot(depth);
-        Place { point, spot, held: Some(spot), seat: None }
+        Place { point, spot, held: Some(spot), seat: None, bend: bend_at(around.job, depth) }
     };
     let mut out = Vec::new();
     if bottom > top {
@@ -59,41 +64,102 @@ fn exposed_to(job: &Job, string: &PipeString) -> MeasuredDepth {
     inner.map(|s| s.table.top).fold(string.table.bottom, MeasuredDepth::min)
 }
 
+/// The stretch of a treating string: to the casing packer where it is the deepest.
+fn treating_stretch(
+    around: &Surroundings<'_>,
+    string: &PipeString,
+) -> (MeasuredDepth, MeasuredDepth, LoadPoint) {
+    let packer = around.layout.casing_packer_top;
+    let all = around.job.strings.iter().filter(|s| s.table.role == StringRole::Treating);
+    let deepest = all.map(|s| s.table.bottom).fold(MeasuredDepth::ZERO, MeasuredDepth::max);
+    if string.table.bottom >= deepest {
+        (string.table.top, packer, LoadPoint::CasingPacker)
+    } else {
+        (string.table.top, string.table.bottom.min(packer), LoadPoint::Bottom)
+    }
+}
+
 /// A treating string, held between its two ends.
 fn treating(around: &Surroundings<'_>, string: &PipeString) -> Vec<Place> {
-    let packer = around.layout.casing_packer_top;
-    let (top, mut bottom) = (string.table.top, string.table.bottom.min(packer));
-    let deepest = around.job.strings.iter().filter(|s| s.table.role == StringRole::Treating);
-    let last = deepest.map(|s| s.table.bottom).fold(MeasuredDepth::ZERO, MeasuredDepth::max);
-    let lands = string.table.bottom >= last;
-    if lands {
-        bottom = packer;
-    }
+    let (top, bottom, lower) = treating_stretch(around, string);
     if bottom <= top {
         return Vec::new();
     }
     let held = Some(around.mean(top, bottom));
-    let lower = if lands { LoadPoint::CasingPacker } else { LoadPoint::Bottom };
-    let place = |point, depth| Place { point, spot: around.spot(depth), held, seat: None };
+    let place = |point, depth| {
+        let bend = bend_at(around.job, depth);
+        Place { point, spot: around.spot(depth), held, seat: None, bend }
+    };
     vec![place(LoadPoint::Top, top), place(lower, bottom)]
 }
 
-/// The liner: under the casing packer, above the widest seat, and its free end.
+/// The liner: under the casing packer, above the widest seat, and its free end. The bend at the
+/// widest seat is the sharpest of the whole interval with seats.
 fn liner(around: &Surroundings<'_>) -> Vec<Place> {
-    let layout = around.layout;
+    let (job, layout) = (around.job, around.layout);
+    let place = |point, depth, held| {
+        let bend = bend_at(job, depth);
+        Place { point, spot: around.spot(depth), held, seat: None, bend }
+    };
     let mut out = Vec::new();
-    let hanger = hanger(around.job, layout);
     if let Some(last) = layout.stages.last() {
-        let held = Some(around.mean(hanger, last.packer.element_top));
-        out.push(Place { point: LoadPoint::CasingPacker, spot: around.spot(hanger), held, seat: None });
+        let hanger = hanger(job, layout);
+        let held = around.mean(hanger, last.packer.element_top);
+        out.push(place(LoadPoint::CasingPacker, hanger, Some(held)));
         if layout.stages.len() > 1 && last.sleeve.opened_by_ball {
-            let held = Some(around.mean(last.heel_end, last.toe_end));
-            let (spot, seat) = (around.spot(last.sleeve.ports), Some(widest_seat(around.job)));
-            out.push(Place { point: LoadPoint::WidestSeat, spot, held, seat });
+            let held = around.mean(last.heel_end, last.toe_end);
+            let (seat, bend) = (Some(widest_seat(job)), sharpest(job, last.heel_end, layout.shoe));
+            out.push(Place { seat, bend, ..place(LoadPoint::WidestSeat, last.sleeve.ports, Some(held)) });
         }
     }
-    out.push(Place { point: LoadPoint::Bottom, spot: around.spot(layout.toe_tool), held: None, seat: None });
+    out.push(place(LoadPoint::Bottom, layout.toe_tool, None));
     out
+}
+
+/// Every end of a survey course in a string, with the sharper bend beside it: where the worst
+/// bend is looked for. In the liner only above the first open-hole packer; the widest seat stands
+/// for the rest.
+pub(super) fn bends(around: &Surroundings<'_>, string: &PipeString) -> Vec<Place> {
+    let (job, layout) = (around.job, around.layout);
+    let (top, bottom) = match string.table.role {
+        StringRole::Casing => (string.table.top, exposed_to(job, string)),
+        StringRole::Treating => {
+            let (top, bottom, _) = treating_stretch(around, string);
+            (top, bottom)
+        }
+        StringRole::Liner => {
+            let first = layout.stages.last().map_or(layout.shoe, |s| s.packer.element_top);
+            (hanger(job, layout), first)
+        }
+    };
+    if bottom <= top {
+        return Vec::new();
+    }
+    let mean = around.mean(top, bottom);
+    let mut out = Vec::new();
+    for course in job.trajectory.courses() {
+        let (upper, lower) = (course.upper.md.max(top), course.lower.md.min(bottom));
+        if lower <= upper {
+            continue;
+        }
+        for depth in [upper, lower] {
+            let spot = around.spot(depth);
+            let held = if string.table.role == StringRole::Casing { spot } else { mean };
+            let (point, bend) = (LoadPoint::WorstBend, course.arc.severity());
+            out.push(Place { point, spot, held: Some(held), seat: None, bend });
+        }
+    }
+    out
+}
+
+/// The sharpest bend of a stretch of hole.
+pub(super) fn sharpest(job: &Job, top: MeasuredDepth, bottom: MeasuredDepth) -> Curvature {
+    job.trajectory.max_severity_over(top, bottom).map_or(Curvature::ZERO, |s| s.severity)
+}
+
+/// The sharpest bend near a depth.
+fn bend_at(job: &Job, depth: MeasuredDepth) -> Curvature {
+    sharpest(job, depth - REACH, depth + REACH)
 }
 
 /// Lower end of the casing packer, where the liner begins.

@@ -45,7 +45,8 @@ pub enum LoadCase {
     Treating,
     /// The flow stopped by sand at the treating pressure limit, the heaviest slurry in a cold pipe.
     Screenout,
-    /// The same at the pump trip, with the annulus pressure lost: the accidental bound.
+    /// The same at the pump trip, with the annulus pressure lost: the accidental bound. At the
+    /// widest seat it is a landed ball whose sleeve stays shut, with clean fluid behind it.
     Trip,
     /// Flowing back hot with the bore empty and the annulus at its own limit.
     Flowback,
@@ -61,8 +62,10 @@ pub enum LoadPoint {
     Top,
     /// At the casing packer.
     CasingPacker,
-    /// Above the seat of the last stage, which is the widest.
+    /// Above the seat of the last stage, which is the widest, in the sharpest bend of all stages.
     WidestSeat,
+    /// Where bend and force together stress the body most, found course by course of the survey.
+    WorstBend,
     /// Lower end.
     Bottom,
 }
@@ -90,6 +93,8 @@ pub struct LoadRow {
     pub thermal: Force,
     /// Part of it from the ball on the widest seat.
     pub seat: Force,
+    /// Bend of the pipe there.
+    pub bend: Curvature,
     /// Greatest equivalent stress with bending.
     pub von_mises: Pressure,
     /// Safety factor on internal yield; none where the outside is the higher.
@@ -236,7 +241,7 @@ impl LoadCase {
             Self::Test => "pressure test after setting",
             Self::Treating => "treating at the limit, cold",
             Self::Screenout => "screenout at the limit, cold",
-            Self::Trip => "screenout at the trip, annulus pressure lost",
+            Self::Trip => "at the pump trip, annulus pressure lost",
             Self::Flowback => "flowing back hot, bore empty",
             Self::ShutIn => "shut in",
         }
@@ -250,6 +255,7 @@ impl LoadPoint {
             Self::Top => "top",
             Self::CasingPacker => "casing packer",
             Self::WidestSeat => "widest seat",
+            Self::WorstBend => "worst bend",
             Self::Bottom => "bottom",
         }
     }

@@ -92,7 +92,8 @@ impl<'a> Surroundings<'a> {
             return self.spot(top);
         }
         let steps = ((length / STEP).ceil() as usize).clamp(1, 5_000);
-        let tvd = |i: usize| self.job.trajectory.tvd_at(top + Length::m(length * i as f64 / steps as f64)).si();
+        let tvd =
+            |i: usize| self.job.trajectory.tvd_at(top + Length::m(length * i as f64 / steps as f64)).si();
         // trapezoids
         let inner: f64 = (1..steps).map(tvd).sum();
         let mean = (0.5 * (tvd(0) + tvd(steps)) + inner) / steps as f64;
@@ -118,6 +119,12 @@ impl<'a> Surroundings<'a> {
             LoadCase::Flowback => FluidColumn::still(GaugePressure::ZERO, PressureGradient::ZERO),
             LoadCase::ShutIn => FluidColumn::still(self.pore().at(self.toe), PressureGradient::ZERO),
         }
+    }
+
+    /// The column behind a landed ball whose sleeve stays shut: the pumps go to their trip with
+    /// clean fluid in the bore.
+    pub fn shut_sleeve(&self) -> FluidColumn {
+        FluidColumn::still(self.job.file.limits.trip, self.clean_density().gradient())
     }
 
     /// The column in the annulus of the treating string.
@@ -154,7 +161,9 @@ impl<'a> Surroundings<'a> {
     pub fn warming(&self, case: LoadCase, spot: Spot) -> TemperatureDifference {
         let rock = self.job.rock_temperature(spot.tvd);
         match case {
-            LoadCase::RunIn | LoadCase::Setting | LoadCase::Test | LoadCase::ShutIn => TemperatureDifference::ZERO,
+            LoadCase::RunIn | LoadCase::Setting | LoadCase::Test | LoadCase::ShutIn => {
+                TemperatureDifference::ZERO
+            }
             LoadCase::Treating | LoadCase::Screenout | LoadCase::Trip => {
                 self.job.file.rock.pumped_temperature - rock
             }
@@ -185,13 +194,14 @@ impl<'a> Surroundings<'a> {
     }
 }
 
-/// Density of the heaviest mixture of the schedule.
+/// Density of the heaviest mixture of the schedule; that of the setting fluid where there is none.
 fn heaviest(job: &Job) -> physics::Result<Density> {
-    let mut heaviest = job.file.setting.inside_density * 0.0;
+    let mut heaviest: Option<Density> = None;
     for mixture in job.file.treatment.step.iter().filter_map(|s| Mixture::of_step(&job.file, s)).flatten() {
-        heaviest = heaviest.max(mixture.slurry()?.density);
+        let density = mixture.slurry()?.density;
+        heaviest = Some(heaviest.map_or(density, |h| h.max(density)));
     }
-    Ok(heaviest)
+    Ok(heaviest.unwrap_or(job.file.setting.inside_density))
 }
 
 /// Surface pressure at which every packer and the toe tool have had their highest setting difference.

@@ -1,6 +1,8 @@
 //! What the figures of a string open to.
 
 use physics::Evaluation;
+use physics::geometry::BORE_CAPACITY;
+use physics::tubular::buoyed_weight::BUOYED_WEIGHT;
 use physics::tubular::collapse_yield::CollapseMethod;
 use physics::tubular::fixed_ends::{ANCHORED_SPAN_FORCE, BALLOONING_FORCE, THERMAL_FORCE};
 use physics::tubular::triaxial::TRIAXIAL;
@@ -11,7 +13,7 @@ use super::factors::{collapse_load, section};
 use super::loads::Loads;
 use super::places::Place;
 use super::ratings::PipeRatings;
-use super::result::{Criterion, Governing, LoadCase, LoadRow, StringPlan};
+use super::result::{Criterion, Governing, LoadCase, LoadRow, StringPlan, StringsPlan};
 use crate::Ledger;
 
 /// A string with everything its workings need.
@@ -27,8 +29,9 @@ pub(super) struct Opened<'a> {
 }
 
 impl Opened<'_> {
-    /// Records the ratings and the governing factors.
+    /// Records sizes, ratings and the governing factors.
     pub fn open(&self, plan: &StringPlan, ledger: &mut Ledger) {
+        self.sizes(plan, ledger);
         self.rating("internal_yield", "Internal yield", &self.ratings.internal, plan, ledger);
         self.rating("collapse", "Collapse without load", &self.ratings.collapse, plan, ledger);
         self.rating("body_yield", "Tension at body yield", &self.ratings.body, plan, ledger);
@@ -37,6 +40,29 @@ impl Opened<'_> {
         }
         for governing in &plan.governing {
             self.factor(governing, plan, ledger);
+        }
+    }
+
+    fn sizes(&self, plan: &StringPlan, ledger: &mut Ledger) {
+        let capacity = BORE_CAPACITY.call().with("bore", plan.id).run();
+        if let Some(step) = ledger.take("the capacity of a string", capacity) {
+            let title = format!("Capacity of {}", plan.name);
+            let name = format!("string.{}.capacity", self.number);
+            ledger.open(name, &title, plan.capacity, &[&step], "Of the nominal bore.");
+        }
+        let call = BUOYED_WEIGHT
+            .call()
+            .with("mass", plan.weight)
+            .with("outer", plan.od)
+            .with("inner", plan.id)
+            .with("inside_density", self.loads.landed_density());
+        let outside = self.loads.around.job.file.setting.outside_density;
+        let weight = call.with("outside_density", outside).run();
+        if let Some(step) = ledger.take("the buoyed weight of a string", weight) {
+            let title = format!("Buoyed weight of {}", plan.name);
+            let note = "In the setting fluids; the casing in the annulus fluid inside and outside.";
+            let name = format!("string.{}.buoyed_weight", self.number);
+            ledger.open(name, &title, plan.buoyed_weight, &[&step], note);
         }
     }
 
@@ -60,19 +86,13 @@ impl Opened<'_> {
         let criterion = governing.criterion;
         let name = format!("string.{}.{}_factor", self.number, id(criterion));
         let title = format!("Lowest factor on {} of {}", criterion.words(), plan.name);
-        let Some(steps) = ledger.take(&title, self.steps(criterion, row, place, plan)) else { return };
+        let Some(steps) = ledger.take(&title, self.steps(criterion, row, place)) else { return };
         let steps: Vec<&Evaluation> = steps.iter().collect();
         let note = format!("{} {}", where_it_is(row), made_of(criterion, row));
         ledger.open(name, &title, governing.factor, &steps, &note);
     }
 
-    fn steps(
-        &self,
-        criterion: Criterion,
-        row: &LoadRow,
-        place: &Place,
-        plan: &StringPlan,
-    ) -> physics::Result<Vec<Evaluation>> {
+    fn steps(&self, criterion: Criterion, row: &LoadRow, place: &Place) -> physics::Result<Vec<Evaluation>> {
         let pipe = &self.loads.string.pipe;
         let mut out = Vec::new();
         match criterion {
@@ -88,7 +108,7 @@ impl Opened<'_> {
             }
             Criterion::Triaxial => {
                 out.extend(self.force(row.case, place)?);
-                let load = section(row, plan.sharpest_bend);
+                let load = section(row);
                 let call = TRIAXIAL
                     .call()
                     .with("outer", pipe.outer())
@@ -107,10 +127,7 @@ impl Opened<'_> {
 
     /// Ballooning and temperature of the stretch that holds a place.
     fn force(&self, case: LoadCase, place: &Place) -> physics::Result<Vec<Evaluation>> {
-        let cemented = self.loads.string.table.role == well::job::StringRole::Casing;
-        let Some(load) = self.loads.span_load(case, place).filter(|_| cemented || !case.free()) else {
-            return Ok(Vec::new());
-        };
+        let Some(load) = self.loads.span_load(case, place) else { return Ok(Vec::new()) };
         let tube = self.loads.string.pipe.tube();
         let (outer, inner) = (tube.outer(), tube.inner());
         if place.seat.is_some() {
@@ -133,6 +150,23 @@ impl Opened<'_> {
             thermal.with("temperature_change", load.temperature).run()?,
         ])
     }
+}
+
+/// Records the lowest internal yield and the highest treating pressure.
+pub(super) fn open_limits(
+    plan: &StringsPlan,
+    step: Option<&Evaluation>,
+    required: Ratio,
+    ledger: &mut Ledger,
+) {
+    let steps: Vec<&Evaluation> = step.into_iter().collect();
+    let of = &plan.lowest_internal_yield_of;
+    let title = "Lowest internal yield of what is pumped through";
+    let note = format!("That of {of}: the body, or its connection where a lower rating is stated.");
+    ledger.open("strings.lowest_internal_yield", title, plan.lowest_internal_yield, &steps, &note);
+    let title = "Highest treating pressure that keeps the burst factor";
+    let note = format!("The lowest internal yield, of {of}, over the burst factor of {}.", required.si());
+    ledger.open("strings.highest_treating_pressure", title, plan.highest_treating_pressure, &steps, &note);
 }
 
 fn id(criterion: Criterion) -> &'static str {
@@ -162,7 +196,9 @@ fn made_of(criterion: Criterion, row: &LoadRow) -> String {
         text(row.seat)
     );
     match criterion {
-        Criterion::Burst => format!("Rating of body or connection, the lesser, over the difference of {pressures}."),
+        Criterion::Burst => {
+            format!("Rating of body or connection, the lesser, over the difference of {pressures}.")
+        }
         Criterion::Collapse => format!("Rating under the load over the difference of {pressures}."),
         Criterion::Tension => format!("Strength of body or connection, the lesser, over the force. {force}."),
         Criterion::Triaxial => format!("Yield strength over the greatest stress with {pressures}. {force}."),

@@ -19,7 +19,11 @@ pub(super) fn charts(
     let mut order: Vec<usize> = (0..packers.len()).collect();
     order.sort_by(|a, b| key(packers.get(*a)).total_cmp(&key(packers.get(*b))));
     let end = end(bench, packers);
-    let places = [(Showing::Best, 0), (Showing::Median, order.len() / 2), (Showing::Worst, order.len().saturating_sub(1))];
+    let places = [
+        (Showing::Best, 0),
+        (Showing::Median, order.len() / 2),
+        (Showing::Worst, order.len().saturating_sub(1)),
+    ];
     let mut out: Vec<SwellChart> = Vec::new();
     for (showing, at) in places {
         let Some(i) = order.get(at) else { continue };

@@ -138,7 +138,12 @@ impl WarmUp {
     }
 
     /// Share of `wanted` that a clock counts further from the tests than the margin.
-    pub fn beyond(&self, clock: &Clock, (coldest, hottest): (Temperature, Temperature), wanted: Time) -> physics::Result<f64> {
+    pub fn beyond(
+        &self,
+        clock: &Clock,
+        (coldest, hottest): (Temperature, Temperature),
+        wanted: Time,
+    ) -> physics::Result<f64> {
         let (low, high) = (coldest - TEMPERATURE_MARGIN, hottest + TEMPERATURE_MARGIN);
         if self.rock < low || wanted.si() <= 0.0 {
             return Ok(if wanted.si() > 0.0 { 1.0 } else { 0.0 });

@@ -18,13 +18,18 @@ pub(super) fn judge(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
     worst_holes(plan, ledger);
     temperatures(job, plan, ledger);
     if let (Some(time), Some(stage)) = (plan.first_touch, plan.first_touch_packer) {
-        let message = format!("packer {stage} may touch the hole {} after it enters a fluid that swells it", days(time));
+        let message = format!(
+            "packer {stage} may touch the hole {} after it enters a fluid that swells it",
+            days(time)
+        );
         ledger.say(RUN_IN.found(message).stage(stage).field("setting.activation.fluid").value(time));
     }
     let pumped = job.file.rock.pumped_temperature;
     if let Some(p) = plan.packers.iter().find(|p| p.temperature > pumped) {
-        let message = "fluid is pumped colder than the packers: it stops their clock and shrinks them a little";
-        ledger.say(COOLING.found(message).field("rock.pumped_temperature").value(pumped).limit(p.temperature));
+        let message =
+            "fluid is pumped colder than the packers: it stops their clock and shrinks them a little";
+        ledger
+            .say(COOLING.found(message).field("rock.pumped_temperature").value(pumped).limit(p.temperature));
     }
     if job.file.hole.caliper.is_none() {
         let message = "no caliper: the times of the swell have no spread of the hole in them";
@@ -61,13 +66,19 @@ fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
     let wait = plan.planned_wait;
     let p50 = |p: &SwellPacker| p.rating.map(|b| b.p50).filter(|t| *t > wait);
     if let Some((named, last, time)) = late(plan.packers.iter(), p50) {
-        let message = format!("packers {named} do not have their rating in half of the samples after the wait; the last is packer {}", last.stage);
+        let message = format!(
+            "packers {named} do not have their rating in half of the samples after the wait; the last is packer {}",
+            last.stage
+        );
         let finding = WAIT.found(message).stage(last.stage).depth(last.depth);
         ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
     }
     let p90 = |p: &SwellPacker| p.rating.filter(|b| b.p50 <= wait && b.p90 > wait).map(|b| b.p90);
     if let Some((named, last, time)) = late(plan.packers.iter(), p90) {
-        let message = format!("packers {named} are in doubt after the wait: nine samples of ten need longer; the last is packer {}", last.stage);
+        let message = format!(
+            "packers {named} are in doubt after the wait: nine samples of ten need longer; the last is packer {}",
+            last.stage
+        );
         let finding = WAIT_SPREAD.found(message).stage(last.stage).depth(last.depth);
         ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
     }
@@ -77,12 +88,18 @@ fn worst_holes(plan: &SwellPlan, ledger: &mut Ledger) {
     let sound = || plan.packers.iter().filter(|p| p.rating.is_some_and(|b| b.p90 <= plan.planned_wait));
     let worst = |p: &SwellPacker| p.rating_in_worst_hole.filter(|t| *t > plan.planned_wait);
     if let Some((named, last, time)) = late(sound(), worst) {
-        let message = format!("packers {named} are ready in their middle hole but not where it is largest; the last is packer {}", last.stage);
+        let message = format!(
+            "packers {named} are ready in their middle hole but not where it is largest; the last is packer {}",
+            last.stage
+        );
         let finding = WORST_HOLE.found(message).stage(last.stage).depth(last.depth);
         ledger.say(finding.value(time).limit(plan.planned_wait));
     }
     for packer in sound().filter(|p| p.rating_in_worst_hole.is_none()) {
-        let message = format!("packer {}: no reading of the supplier reaches the rating where its hole is largest", packer.stage);
+        let message = format!(
+            "packer {}: no reading of the supplier reaches the rating where its hole is largest",
+            packer.stage
+        );
         let finding = WORST_HOLE.found(message).stage(packer.stage).depth(packer.depth);
         ledger.say(finding.value(packer.worst_hole + plan.interference));
     }

@@ -55,9 +55,11 @@ fn plan(
     samples: &[Samples<'_>],
     (table, activation): (&Swell, &Activation),
 ) -> physics::Result<SwellPlan> {
-    let packers: Vec<SwellPacker> = samples.iter().map(|s| bench.packer(s)).collect::<physics::Result<_>>()?;
+    let packers: Vec<SwellPacker> =
+        samples.iter().map(|s| bench.packer(s)).collect::<physics::Result<_>>()?;
     let all = packers.iter().all(|p| p.rating.is_some()) && !packers.is_empty();
-    let last = packers.iter().filter_map(|p| Some((p.stage, p.rating?))).max_by(|a, b| a.1.p90.total_cmp(&b.1.p90));
+    let last =
+        packers.iter().filter_map(|p| Some((p.stage, p.rating?))).max_by(|a, b| a.1.p90.total_cmp(&b.1.p90));
     let middle = packers.iter().filter_map(|p| p.rating.map(|b| b.p50));
     let mut first_touch: Option<(usize, Time)> = None;
     for s in samples {

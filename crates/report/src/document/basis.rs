@@ -94,7 +94,8 @@ fn place_facts(program: &Program, u: Units) -> Vec<Fact> {
     let least = layout.stages.iter().min_by(|a, b| a.length.total_cmp(&b.length));
     let most = layout.stages.iter().max_by(|a, b| a.length.total_cmp(&b.length));
     if let (Some(a), Some(b)) = (least, most) {
-        let text = format!("{} (stage {}) to {} (stage {})", u.text(a.length), a.stage, u.text(b.length), b.stage);
+        let text =
+            format!("{} (stage {}) to {} (stage {})", u.text(a.length), a.stage, u.text(b.length), b.stage);
         facts.push(fact("Lengths of the stages", text));
     }
     let r = &layout.reconciliation;
@@ -104,9 +105,11 @@ fn place_facts(program: &Program, u: Units) -> Vec<Fact> {
 
 fn ladder_facts(program: &Program, u: Units) -> Vec<Fact> {
     let Some(ladder) = &program.ladder else { return vec![fact("Ladder", "not computed")] };
-    let mut facts = vec![fact("Balls, of which open stages", format!("{}, {}", ladder.balls, ladder.frac_balls))];
+    let mut facts =
+        vec![fact("Balls, of which open stages", format!("{}, {}", ladder.balls, ladder.frac_balls))];
     if let (Some(first), Some(last)) = (ladder.rungs.first(), ladder.rungs.last()) {
-        facts.push(fact("Smallest ball on seat", format!("{} on {}", u.text(first.ball), u.text(first.seat))));
+        facts
+            .push(fact("Smallest ball on seat", format!("{} on {}", u.text(first.ball), u.text(first.seat))));
         facts.push(fact("Largest ball on seat", format!("{} on {}", u.text(last.ball), u.text(last.seat))));
     }
     let hardest = ladder.rungs.iter().max_by(|a, b| a.utilisation.total_cmp(&b.utilisation));
@@ -124,7 +127,10 @@ fn pump_facts(desk: &Desk<'_>) -> Vec<Fact> {
     let mut facts = Vec::new();
     let hardest = plan.stages.iter().max_by(|a, b| a.pressure.surface.total_cmp(&b.pressure.surface));
     if let Some(s) = hardest {
-        facts.push(fact("Highest treating pressure", format!("{} (stage {})", u.text(s.pressure.surface), s.stage)));
+        facts.push(fact(
+            "Highest treating pressure",
+            format!("{} (stage {})", u.text(s.pressure.surface), s.stage),
+        ));
     }
     facts.push(fact("Limit, trip, relief", limits_text(desk.job, u)));
     let slowest = plan.stages.iter().min_by(|a, b| a.rate_ceiling.total_cmp(&b.rate_ceiling));
@@ -135,7 +141,10 @@ fn pump_facts(desk: &Desk<'_>) -> Vec<Fact> {
     facts.push(fact("Clean fluid, in tanks", format!("{}, {}", u.text(t.clean), t.tanks)));
     let trucks: usize = t.proppants.iter().map(|p| p.trucks).sum();
     facts.push(fact("Proppant, in truck loads", format!("{}, {trucks}", u.text(t.mass))));
-    facts.push(fact("Pumps needed, on location", format!("{}, {}", t.pumps_needed, desk.job.file.equipment.pumps)));
+    facts.push(fact(
+        "Pumps needed, on location",
+        format!("{}, {}", t.pumps_needed, desk.job.file.equipment.pumps),
+    ));
     facts.push(fact("Pumping time of the stages", span(t.pump_time)));
     if let Some(balls) = &desk.program.balls {
         facts.push(fact("Time of the whole treatment", span(balls.job_time)));
@@ -170,7 +179,12 @@ fn basis(desk: &Desk<'_>, paper: &mut Paper) {
         Column::wide("source", 2.0),
     ]);
     for f in &file.fluid {
-        table.row(vec![f.name.clone().into(), u.number(f.density).into(), flow(f, u).into(), f.source.clone().into()]);
+        table.row(vec![
+            f.name.clone().into(),
+            u.number(f.density).into(),
+            flow(f, u).into(),
+            f.source.clone().into(),
+        ]);
     }
     for p in &file.proppant {
         let bulk = format!("grains; bulk {}", u.text(p.bulk_density));
@@ -236,11 +250,19 @@ fn limit_facts(desk: &Desk<'_>) -> Vec<Fact> {
         fact("Pump trips", u.text(l.trip)),
         fact("Relief valve", u.text(l.relief)),
         fact("Wellhead and tree", u.text(l.wellhead)),
-        fact("Annulus pressure, held and highest", format!("{}, {}", u.text(l.annulus_pressure), u.text(l.annulus_limit))),
+        fact(
+            "Annulus pressure, held and highest",
+            format!("{}, {}", u.text(l.annulus_pressure), u.text(l.annulus_limit)),
+        ),
         fact("Highest rate of iron, meters, pumps", u.text(l.rate)),
         fact(
             "Factors: internal yield, collapse, tension",
-            format!("{}, {}, {}", u.rounded(l.burst_factor, 2), u.rounded(l.collapse_factor, 2), u.rounded(l.tension_factor, 2)),
+            format!(
+                "{}, {}, {}",
+                u.rounded(l.burst_factor, 2),
+                u.rounded(l.collapse_factor, 2),
+                u.rounded(l.tension_factor, 2)
+            ),
         ),
         fact(
             "Factors: combined stress, packers",
@@ -255,7 +277,10 @@ fn tool_facts(desk: &Desk<'_>) -> Vec<Fact> {
     let (p, s, c) = (&file.packer, &file.sleeve, &file.casing_packer);
     vec![
         fact("Packer: OD, element", format!("{}, {}", u.text(p.od), u.text(p.element_length))),
-        fact("Packer: hole it may stand in", format!("{} to {}", u.text(p.smallest_hole), u.text(p.largest_hole))),
+        fact(
+            "Packer: hole it may stand in",
+            format!("{} to {}", u.text(p.smallest_hole), u.text(p.largest_hole)),
+        ),
         fact("Packer: figures from", p.source.clone()),
         fact("Sleeve: OD, bore", format!("{}, {}", u.text(s.od), u.text(s.id))),
         fact("Sleeve: ports", format!("{} of {}", s.ports, u.text(s.port_diameter))),

@@ -263,12 +263,14 @@ pub struct WorkingEntry {
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum Block {
-    /// A numbered section on a page of its own.
+    /// A section.
     Section {
         /// Title.
         title: String,
         /// What it is for, in a sentence or two.
         lead: String,
+        /// Whether it begins a page.
+        fresh: bool,
     },
     /// A heading below a section.
     Heading {
@@ -346,9 +348,14 @@ pub struct Paper {
 }
 
 impl Paper {
-    /// Begins a section.
+    /// Begins a section on a page of its own.
     pub fn section(&mut self, title: &str, lead: &str) {
-        self.blocks.push(Block::Section { title: title.into(), lead: lead.into() });
+        self.blocks.push(Block::Section { title: title.into(), lead: lead.into(), fresh: true });
+    }
+
+    /// Begins a section on the page of the one before.
+    pub fn next_section(&mut self, title: &str, lead: &str) {
+        self.blocks.push(Block::Section { title: title.into(), lead: lead.into(), fresh: false });
     }
 
     /// Begins a part of a section.

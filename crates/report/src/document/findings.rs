@@ -11,11 +11,17 @@ use crate::text::look::count;
 pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let program = desk.program;
     let counts = [Severity::Stop, Severity::Warn, Severity::Note].map(|s| count(program.count(s), s.word()));
-    let lead = format!("{}. A stop must be cleared before the job; a warning must be decided on and signed for.", counts.join(", "));
+    let lead = format!(
+        "{}. A stop must be cleared before the job; a warning must be decided on and signed for.",
+        counts.join(", ")
+    );
     paper.section("Findings", &lead);
     let findings = program.findings.iter().map(|f| entry(f, desk.units)).collect();
     paper.blocks.push(Block::Findings { findings });
-    paper.section("Assumptions", "Taken because the job file gives no figure. Give the field in the job file to replace one.");
+    paper.next_section(
+        "Assumptions",
+        "Taken because the job file gives no figure. Give the field in the job file to replace one.",
+    );
     if program.assumptions.is_empty() {
         paper.text("None: the job file gives every figure.");
     } else {

@@ -10,7 +10,10 @@ use crate::draw::seat::{Scale, SeatPicture, seats};
 
 /// The pages.
 pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
-    paper.section("Ball and seat ladder", "Smallest ball at the toe. A ball passes every seat heel-ward of its own and stops on its own.");
+    paper.section(
+        "Ball and seat ladder",
+        "Smallest ball at the toe. A ball passes every seat heel-ward of its own and stops on its own.",
+    );
     let Some(ladder) = &desk.program.ladder else { return paper.absent("Ladder") };
     let u = desk.units;
     paper.facts(2, summary(ladder, u));
@@ -20,7 +23,10 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let columns = 6;
     let scale = Scale::fitting(&pictures, (desk.sheet.width, desk.sheet.height - 40.0), columns);
     paper.drawing("seats", seats(&pictures, scale, columns, u.0), "");
-    paper.section("Bores and drifts", "Every bore from the launcher down, with the largest ball that must pass it.");
+    paper.section(
+        "Bores and drifts",
+        "Every bore from the launcher down, with the largest ball that must pass it.",
+    );
     paper.table(bores(ladder, u));
 }
 

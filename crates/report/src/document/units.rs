@@ -1,7 +1,7 @@
 //! Figures as text in the reader's units.
 
 use plan::Band;
-use quantity::{Length, Quantity, Ratio, System, Time, Value, number};
+use quantity::{Quantity, Ratio, System, Time, Value, number};
 
 /// What stands where there is no figure.
 pub const NONE: &str = "\u{2013}";
@@ -55,12 +55,6 @@ impl Units {
     pub fn band<Q: Quantity>(self, band: Band<Q>, decimals: usize) -> String {
         let n = |q: Q| self.rounded(q, decimals);
         format!("{} / {} / {} {}", n(band.p10), n(band.p50), n(band.p90), self.unit::<Q>())
-    }
-
-    /// A short length as such: a step back along the string, in feet or metres with its sign.
-    pub fn signed(self, length: Length) -> String {
-        let text = self.text(length);
-        if length.si() > 0.0 { format!("+{text}") } else { text }
     }
 }
 

@@ -8,3 +8,4 @@ pub mod seat;
 pub mod sequence;
 pub mod strip;
 pub mod svg;
+pub mod volume_line;

@@ -62,7 +62,10 @@ impl Place {
     }
 
     fn at(&self, p: Point) -> (f64, f64) {
-        (MARGIN.0 + (p.0 - self.reach.ends.0) * self.scale.0, MARGIN.1 + (p.1 - self.depth.ends.0) * self.scale.1)
+        (
+            MARGIN.0 + (p.0 - self.reach.ends.0) * self.scale.0,
+            MARGIN.1 + (p.1 - self.depth.ends.0) * self.scale.1,
+        )
     }
 
     fn height(&self) -> f64 {
@@ -70,8 +73,10 @@ impl Place {
     }
 
     fn grid(&self, svg: &mut Svg) {
-        let ((left, top), (right, bottom)) =
-            (self.at((self.reach.ends.0, self.depth.ends.0)), self.at((self.reach.ends.1, self.depth.ends.1)));
+        let ((left, top), (right, bottom)) = (
+            self.at((self.reach.ends.0, self.depth.ends.0)),
+            self.at((self.reach.ends.1, self.depth.ends.1)),
+        );
         let (depths, step) = self.depth.ticks(9);
         for depth in depths {
             let (_, y) = self.at((0.0, depth));
@@ -136,7 +141,10 @@ fn words(svg: &mut Svg, picture: &PathPicture, place: &Place, scale: Scale) {
     };
     let left = MARGIN.0;
     let foot = svg.height();
-    let axes = format!("Across: distance along the vertical section, {0}. Down: true vertical depth, {0}.", picture.unit);
+    let axes = format!(
+        "Across: distance along the vertical section, {0}. Down: true vertical depth, {0}.",
+        picture.unit
+    );
     svg.text((left, foot - 17.0), &axes, Letters::plain(6.8, Anchor::Start), ink::BLACK);
     svg.text((left, foot - 5.0), &words, Letters::bold(6.8, Anchor::Start), ink::BLACK);
     let (x, y) = (left + 8.0 + 4.5 * words.chars().count() as f64, foot - 7.5);

@@ -24,7 +24,25 @@ pub struct SeatPicture {
 #[derive(Debug, Clone, Copy)]
 pub struct Scale(pub f64);
 
+/// Scales a drawing office would take: life size over these.
+const REDUCTIONS: &[f64] = &[1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0];
+
+/// Room round a picture for the wall and the words.
+const ROOM: (f64, f64) = (22.0, 46.0);
+
 impl Scale {
+    /// The largest usual scale at which all pictures fit a sheet of the size given.
+    pub fn fitting(pictures: &[SeatPicture], size: (f64, f64), columns: usize) -> Self {
+        let widest = pictures.iter().map(|p| p.bore.in_inch()).fold(0.1, f64::max);
+        let rows = pictures.len().div_ceil(columns.max(1)).max(1) as f64;
+        let fits = |points: f64| {
+            (widest * points + ROOM.0) * columns as f64 <= size.0
+                && (widest * points + ROOM.1) * rows + 12.0 <= size.1
+        };
+        let points = REDUCTIONS.iter().map(|r| 72.0 / r).find(|p| fits(*p));
+        Self(points.unwrap_or(72.0 / 20.0))
+    }
+
     /// The scale in words: how many times smaller than life.
     pub fn words(self) -> String {
         let ratio = 72.0 / self.0;
@@ -35,7 +53,7 @@ impl Scale {
 /// A sheet of pictures in rows, all at the same scale.
 pub fn seats(pictures: &[SeatPicture], scale: Scale, columns: usize, system: System) -> String {
     let widest = pictures.iter().map(|p| p.bore.in_inch()).fold(1.0, f64::max);
-    let cell = (widest * scale.0 + 26.0, widest * scale.0 + 44.0);
+    let cell = (widest * scale.0 + ROOM.0, widest * scale.0 + ROOM.1);
     let columns = columns.max(1);
     let rows = pictures.len().div_ceil(columns).max(1);
     let mut svg = Svg::new(cell.0 * columns as f64, cell.1 * rows as f64 + 12.0);
@@ -51,7 +69,8 @@ pub fn seats(pictures: &[SeatPicture], scale: Scale, columns: usize, system: Sys
 fn one(svg: &mut Svg, p: &SeatPicture, scale: Scale, corner: (f64, f64), cell: (f64, f64), system: System) {
     let middle = corner.0 + 0.5 * cell.0;
     let inch = scale.0;
-    let (bore, seat, ball) = (0.5 * p.bore.in_inch() * inch, 0.5 * p.seat.in_inch() * inch, 0.5 * p.ball.in_inch() * inch);
+    let (bore, seat, ball) =
+        (0.5 * p.bore.in_inch() * inch, 0.5 * p.seat.in_inch() * inch, 0.5 * p.ball.in_inch() * inch);
     let top = corner.1 + 4.0;
     let height = 2.0 * bore + 6.0;
     let cone = ((bore - seat) / p.angle.si().tan().max(0.05)).min(0.55 * height);
@@ -72,10 +91,15 @@ fn one(svg: &mut Svg, p: &SeatPicture, scale: Scale, corner: (f64, f64), cell: (
         ];
         svg.polygon(&shape, Pen::outlined(ink::STEEL, ink::BLACK, 0.4));
     }
-    svg.circle((middle, ball_centre(p, inch, start, cone, seat, ball)), ball, Pen::outlined("#f3d9a4", ink::BLACK, 0.7));
+    svg.circle(
+        (middle, ball_centre(p, inch, start, cone, seat, ball)),
+        ball,
+        Pen::outlined("#f3d9a4", ink::BLACK, 0.7),
+    );
     let base = top + height;
     let text = |svg: &mut Svg, line: f64, s: &str, bold: bool| {
-        let letters = if bold { Letters::bold(6.8, Anchor::Middle) } else { Letters::plain(6.2, Anchor::Middle) };
+        let letters =
+            if bold { Letters::bold(6.8, Anchor::Middle) } else { Letters::plain(6.2, Anchor::Middle) };
         svg.text((middle, base + line), s, letters, ink::BLACK);
     };
     text(svg, 9.0, &p.name, true);

@@ -76,7 +76,12 @@ pub fn sequence(picture: &SequencePicture, width: f64) -> String {
     let (ticks, step) = axis.ticks(9);
     for tick in ticks {
         svg.line((x(tick), top), (x(tick), bottom), Pen::line(ink::PALE, 0.5));
-        svg.text((x(tick), bottom + 9.5), &tick_text(tick, step), Letters::plain(7.0, Anchor::Middle), ink::BLACK);
+        svg.text(
+            (x(tick), bottom + 9.5),
+            &tick_text(tick, step),
+            Letters::plain(7.0, Anchor::Middle),
+            ink::BLACK,
+        );
     }
     svg.rect((NAMES, top), (width - NAMES - 14.0, bottom - top), Pen::line(ink::BLACK, 0.7));
     let label = (0.5 * (NAMES + width - 14.0), bottom + 20.5);
@@ -107,7 +112,10 @@ fn one(svg: &mut Svg, row: &Row, next: Option<f64>, y: f64, x: &dyn Fn(f64) -> f
             }
         }
         RowKind::Held(at) => {
-            svg.polygon(&[(x(at), y - 5.0), (x(at) + 4.0, y), (x(at), y + 5.0), (x(at) - 4.0, y)], Pen::fill(ink::GREEN));
+            svg.polygon(
+                &[(x(at), y - 5.0), (x(at) + 4.0, y), (x(at), y + 5.0), (x(at) - 4.0, y)],
+                Pen::fill(ink::GREEN),
+            );
         }
     }
 }

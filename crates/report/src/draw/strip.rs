@@ -131,15 +131,32 @@ impl Row {
         }
         for b in picture.barred.iter().filter(|b| self.meets(b.from, b.to)) {
             let (x0, x1) = (self.x(b.from), self.x(b.to));
-            svg.rect((x0, self.middle - self.half), (x1 - x0, 2.0 * self.half), Pen::fill(ink::VERMILION).pale());
+            svg.rect(
+                (x0, self.middle - self.half),
+                (x1 - x0, 2.0 * self.half),
+                Pen::fill(ink::VERMILION).pale(),
+            );
         }
         for kind in [PartKind::Pipe, PartKind::Packer, PartKind::Sleeve] {
-            picture.parts.iter().filter(|p| p.kind == kind && self.meets(p.top, p.bottom)).for_each(|p| self.part(svg, p));
+            picture
+                .parts
+                .iter()
+                .filter(|p| p.kind == kind && self.meets(p.top, p.bottom))
+                .for_each(|p| self.part(svg, p));
         }
         if let Some(shoe) = picture.shoe.filter(|s| *s >= self.ends.0 && *s < self.ends.1) {
             let x = self.x(shoe);
-            svg.line((x, self.middle - self.half - 4.0), (x, self.middle + self.half + 4.0), Pen::line(ink::BLACK, 1.6));
-            svg.text((x, self.middle - self.half - 5.0), "casing shoe", Letters::plain(6.4, Anchor::Middle), ink::BLACK);
+            svg.line(
+                (x, self.middle - self.half - 4.0),
+                (x, self.middle + self.half + 4.0),
+                Pen::line(ink::BLACK, 1.6),
+            );
+            svg.text(
+                (x, self.middle - self.half - 5.0),
+                "casing shoe",
+                Letters::plain(6.4, Anchor::Middle),
+                ink::BLACK,
+            );
         }
         self.depths(svg);
     }
@@ -150,7 +167,10 @@ impl Row {
         let last = (hole.partition_point(|h| h.0 <= self.ends.1) + 1).min(hole.len());
         let inside = hole.get(first..last).unwrap_or_default();
         let wall = |side: f64| {
-            inside.iter().map(move |h| (self.x(h.0), self.middle + side * 0.5 * h.1 * self.radial)).collect::<Vec<_>>()
+            inside
+                .iter()
+                .map(move |h| (self.x(h.0), self.middle + side * 0.5 * h.1 * self.radial))
+                .collect::<Vec<_>>()
         };
         wall(-1.0).into_iter().chain(wall(1.0).into_iter().rev()).collect()
     }

@@ -173,13 +173,18 @@ impl Svg {
     /// A straight line.
     pub fn line(&mut self, from: (f64, f64), to: (f64, f64), pen: Pen<'_>) {
         let (a, b, c, d) = (num(from.0), num(from.1), num(to.0), num(to.1));
-        let _ = writeln!(self.body, "<line x1=\"{a}\" y1=\"{b}\" x2=\"{c}\" y2=\"{d}\"{}/>", pen.attributes());
+        let _ =
+            writeln!(self.body, "<line x1=\"{a}\" y1=\"{b}\" x2=\"{c}\" y2=\"{d}\"{}/>", pen.attributes());
     }
 
     /// A rectangle by its corner and size.
     pub fn rect(&mut self, corner: (f64, f64), size: (f64, f64), pen: Pen<'_>) {
         let (x, y, w, h) = (num(corner.0), num(corner.1), num(size.0.max(0.0)), num(size.1.max(0.0)));
-        let _ = writeln!(self.body, "<rect x=\"{x}\" y=\"{y}\" width=\"{w}\" height=\"{h}\"{}/>", pen.attributes());
+        let _ = writeln!(
+            self.body,
+            "<rect x=\"{x}\" y=\"{y}\" width=\"{w}\" height=\"{h}\"{}/>",
+            pen.attributes()
+        );
     }
 
     /// A circle.
@@ -199,8 +204,10 @@ impl Svg {
     }
 
     fn points(&mut self, tag: &str, points: &[(f64, f64)], pen: Pen<'_>) {
-        let list = points.iter().map(|(x, y)| format!("{},{}", num(*x), num(*y))).collect::<Vec<_>>().join(" ");
-        let _ = writeln!(self.body, "<{tag} points=\"{list}\"{} stroke-linejoin=\"round\"/>", pen.attributes());
+        let list =
+            points.iter().map(|(x, y)| format!("{},{}", num(*x), num(*y))).collect::<Vec<_>>().join(" ");
+        let _ =
+            writeln!(self.body, "<{tag} points=\"{list}\"{} stroke-linejoin=\"round\"/>", pen.attributes());
     }
 
     /// A text.

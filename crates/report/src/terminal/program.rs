@@ -51,7 +51,10 @@ fn head(program: &Program, look: &Look) -> String {
     let mut out = format!("{}\n", look.paint(Role::Title, &title));
     out += &look.wrap(
         2,
-        &format!("{}, revision {}, depths from {}, {} north.{invented}", h.system, h.revision, h.datum, h.north),
+        &format!(
+            "{}, revision {}, depths from {}, {} north.{invented}",
+            h.system, h.revision, h.datum, h.north
+        ),
     );
     out += "\n";
     out
@@ -60,7 +63,8 @@ fn head(program: &Program, look: &Look) -> String {
 fn layout(l: &Layout, s: System) -> Vec<(&'static str, String)> {
     let shortest = l.stages.iter().map(|p| p.length).fold(l.target, quantity::Length::min);
     let longest = l.stages.iter().map(|p| p.length).fold(l.target, quantity::Length::max);
-    let worst = l.stages.iter().map(|p| p.packer.hole.worst).fold(quantity::Diameter::ZERO, quantity::Diameter::max);
+    let worst =
+        l.stages.iter().map(|p| p.packer.hole.worst).fold(quantity::Diameter::ZERO, quantity::Diameter::max);
     let r = &l.reconciliation;
     vec![
         (
@@ -96,7 +100,13 @@ fn ladder(l: &LadderPlan, s: System) -> String {
         _ => "none".into(),
     };
     let setting = l.setting_ball.map(|b| format!(", setting ball {}", b.ball.text(s))).unwrap_or_default();
-    format!("{} in all{setting}; {sizes} ({}); {} stages fit, bound by {}", l.balls, l.method.word(), l.stages_that_fit, l.bound_by)
+    format!(
+        "{} in all{setting}; {sizes} ({}); {} stages fit, bound by {}",
+        l.balls,
+        l.method.word(),
+        l.stages_that_fit,
+        l.bound_by
+    )
 }
 
 fn totals(p: &StagesPlan, s: System) -> Vec<(&'static str, String)> {
@@ -155,7 +165,8 @@ fn stage_table(p: &StagesPlan, ladder: Option<&LadderPlan>, look: &Look) -> Stri
         left("held by"),
     ]);
     let step = p.stages.len().div_ceil(8).max(1);
-    let shown = |st: &&StagePlan| st.stage == 1 || st.stage == p.stages.len() || st.stage % step == 0;
+    let shown =
+        |st: &&StagePlan| st.stage == 1 || st.stage == p.stages.len() || st.stage.is_multiple_of(step);
     for st in p.stages.iter().filter(shown) {
         let size = |d: Option<quantity::Diameter>| d.map_or("-".to_string(), |d| d.text(s));
         table.row([

@@ -149,7 +149,14 @@ impl Desk<'_> {
         let strings = self.strings(&file);
         let joints = self.joints(&file);
         let quality = self.quality(&file);
-        Some(Parts { trajectory: trajectory?, hole: hole?, strings: strings?, joints: joints?, quality: quality?, file })
+        Some(Parts {
+            trajectory: trajectory?,
+            hole: hole?,
+            strings: strings?,
+            joints: joints?,
+            quality: quality?,
+            file,
+        })
     }
 
     /// The bytes of a file that a field names.

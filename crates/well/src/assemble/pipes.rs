@@ -32,7 +32,8 @@ impl PipeString {
 impl Joint {
     /// Name in the running tally.
     pub fn name(&self) -> String {
-        let kind = if self.kind == JointKind::Joint { String::new() } else { format!(" ({})", self.kind.word()) };
+        let kind =
+            if self.kind == JointKind::Joint { String::new() } else { format!(" ({})", self.kind.word()) };
         format!("joint {}{kind}", self.number)
     }
 }

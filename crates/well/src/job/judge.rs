@@ -27,13 +27,16 @@ impl Bench {
     ) {
         if low > high {
             let message = format!("`{low_name}` is above `{high_name}`");
-            self.findings.push(check.found(message).field(low_name).value(Value::of(low)).limit(Value::of(high)));
+            self.findings
+                .push(check.found(message).field(low_name).value(Value::of(low)).limit(Value::of(high)));
         }
     }
 
     fn above_zero<Q: Quantity>(&mut self, field: &str, value: Q) {
         if value.si() <= 0.0 {
-            self.findings.push(SIZE.found(format!("`{field}` must be above zero")).field(field).value(Value::of(value)));
+            self.findings.push(
+                SIZE.found(format!("`{field}` must be above zero")).field(field).value(Value::of(value)),
+            );
         }
     }
 
@@ -102,7 +105,11 @@ fn hole(job: &JobFile, bench: &mut Bench) {
 fn strings(job: &JobFile, bench: &mut Bench) {
     let count = |role| job.string.iter().filter(|s| s.role == role).count();
     if count(StringRole::Liner) != 1 {
-        bench.say(&STRINGS, "string", format!("{} strings have the role \"liner\"; there must be one", count(StringRole::Liner)));
+        bench.say(
+            &STRINGS,
+            "string",
+            format!("{} strings have the role \"liner\"; there must be one", count(StringRole::Liner)),
+        );
     }
     for role in [StringRole::Casing, StringRole::Treating] {
         if count(role) == 0 {
@@ -198,7 +205,11 @@ fn tools(job: &JobFile, bench: &mut Bench) {
         bench.say(&RATING_MISSING, "packer.rating", "the packer has no [[packer.rating]]");
     }
     if job.casing_packer.envelope.is_empty() {
-        bench.say(&RATING_MISSING, "casing_packer.envelope", "the casing packer has no [[casing_packer.envelope]]");
+        bench.say(
+            &RATING_MISSING,
+            "casing_packer.envelope",
+            "the casing packer has no [[casing_packer.envelope]]",
+        );
     }
     if let Some(swell) = &p.swell {
         swell_rows(swell, p.od, bench);
@@ -339,7 +350,11 @@ fn limits(job: &JobFile, bench: &mut Bench) {
     bench.ordered(&LIMITS, ("limits.treating_pressure", l.treating_pressure), ("limits.trip", l.trip));
     bench.ordered(&LIMITS, ("limits.trip", l.trip), ("limits.relief", l.relief));
     bench.ordered(&LIMITS, ("limits.relief", l.relief), ("limits.wellhead", wellhead));
-    bench.ordered(&LIMITS, ("limits.annulus_pressure", l.annulus_pressure), ("limits.annulus_limit", l.annulus_limit));
+    bench.ordered(
+        &LIMITS,
+        ("limits.annulus_pressure", l.annulus_pressure),
+        ("limits.annulus_limit", l.annulus_limit),
+    );
     for (name, factor) in [
         ("limits.burst_factor", l.burst_factor),
         ("limits.collapse_factor", l.collapse_factor),

@@ -136,7 +136,12 @@ impl Context {
         let (root, faults) = DeTable::parse_recoverable(text);
         for fault in faults {
             let span = fault.span().unwrap_or(0..0);
-            self.say(&checks::SYNTAX, format!("the job file is not TOML here: {}", fault.message()), span, None);
+            self.say(
+                &checks::SYNTAX,
+                format!("the job file is not TOML here: {}", fault.message()),
+                span,
+                None,
+            );
         }
         root
     }

@@ -27,7 +27,9 @@ pub struct SettingBallRating {
 /// Rating of the setting ball, as that of any ball of the ladder, fresh and without wear; none
 /// where the job has no setting ball or nothing says what it holds.
 pub fn setting_ball_rating(job: &Job, layout: &Layout) -> Result<Option<SettingBallRating>> {
-    let (Some(ball), Some(seat)) = (job.file.toe.setting_ball, job.file.toe.setting_seat) else { return Ok(None) };
+    let (Some(ball), Some(seat)) = (job.file.toe.setting_ball, job.file.toe.setting_seat) else {
+        return Ok(None);
+    };
     let Some(scene) = Scene::new(job, layout)? else { return Ok(None) };
     let temperature = job.rock_temperature(job.trajectory.tvd_at(layout.toe_tool));
     let rating = scene.rating(Rung { ball, seat }, scene.tolerances(), temperature);

@@ -1,0 +1,116 @@
+//! How long each phase of a plan takes, and how that grows with the number of stages.
+//!
+//! `cargo bench -p plan` measures and then prints the table of docs/speed.md.
+
+#[path = "../tests/support/mod.rs"]
+mod support;
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use criterion::{BenchmarkId, Criterion};
+use plan::Ledger;
+use plan::balls::program_balls;
+use plan::ladder::choose_ladder;
+use plan::layout::lay_out;
+use plan::stages::treat_stages;
+use support::folder::JobFolder;
+use support::made::Made;
+use well::read_job;
+
+/// Numbers of stages, each twice the one before.
+const STAGES: [usize; 5] = [10, 20, 40, 80, 160];
+
+/// Times of one turn, by phase and number of stages.
+#[derive(Default)]
+struct Times(RefCell<BTreeMap<(usize, usize), Vec<f64>>>);
+
+impl Times {
+    /// Measures a phase at a size; every sample is kept for the table.
+    fn measure<T>(
+        &self,
+        c: &mut Criterion,
+        (row, name): (usize, &str),
+        stages: usize,
+        mut turn: impl FnMut() -> T,
+    ) {
+        let mut group = c.benchmark_group(name);
+        group
+            .sample_size(10)
+            .warm_up_time(Duration::from_millis(300))
+            .measurement_time(Duration::from_secs(1));
+        group.bench_function(BenchmarkId::from_parameter(stages), |bencher| {
+            bencher.iter_custom(|turns| {
+                let start = Instant::now();
+                for _ in 0..turns {
+                    black_box(turn());
+                }
+                let spent = start.elapsed();
+                self.0
+                    .borrow_mut()
+                    .entry((row, stages))
+                    .or_default()
+                    .push(spent.as_secs_f64() / turns as f64);
+                spent
+            });
+        });
+        group.finish();
+    }
+
+    /// Median time, ms.
+    fn median(&self, row: usize, stages: usize) -> Option<f64> {
+        let mut all = self.0.borrow().get(&(row, stages))?.clone();
+        all.sort_by(f64::total_cmp);
+        all.get(all.len() / 2).map(|s| s * 1e3)
+    }
+
+    /// The table: times, and how many times longer each size takes than the one before.
+    fn table(&self, names: &[&str]) -> String {
+        let heads: String = STAGES.iter().map(|n| format!(" {n} stages |")).collect();
+        let mut out =
+            format!("| phase |{heads} growth at each doubling |\n| --- |{}", " ---: |".repeat(STAGES.len()));
+        out += " --- |\n";
+        for (row, name) in names.iter().enumerate() {
+            let times: Vec<f64> = STAGES.iter().filter_map(|n| self.median(row, *n)).collect();
+            let cells: String = times.iter().map(|t| format!(" {t:.2} ms |")).collect();
+            let growth: Vec<String> = times.windows(2).map(|w| format!("{:.1}", w[1] / w[0])).collect();
+            out += &format!("| {name} |{cells} {} |\n", growth.join(", "));
+        }
+        out
+    }
+}
+
+const NAMES: [&str; 6] = ["read", "layout", "ladder", "stages", "balls", "whole plan"];
+
+fn size(c: &mut Criterion, times: &Times, stages: usize) {
+    let folder: JobFolder = Made::stages(stages).folder();
+    let host = folder.host();
+    let (job, found) = folder.job();
+    let mut ledger = Ledger::default();
+    let layout = lay_out(&job, &mut ledger);
+    let Some(layout) = layout else { panic!("{:#?}", ledger.findings) };
+    let ladder =
+        choose_ladder(&job, &layout, &mut ledger).unwrap_or_else(|| panic!("{:#?}", ledger.findings));
+    let treated =
+        treat_stages(&job, &layout, &ladder, &mut ledger).unwrap_or_else(|| panic!("{:#?}", ledger.findings));
+    let ledger = Ledger::default;
+    times.measure(c, (0, NAMES[0]), stages, || read_job(&host));
+    times.measure(c, (1, NAMES[1]), stages, || lay_out(&job, &mut ledger()));
+    times.measure(c, (2, NAMES[2]), stages, || choose_ladder(&job, &layout, &mut ledger()));
+    times.measure(c, (3, NAMES[3]), stages, || treat_stages(&job, &layout, &ladder, &mut ledger()));
+    times
+        .measure(c, (4, NAMES[4]), stages, || program_balls(&job, &layout, &ladder, &treated, &mut ledger()));
+    times.measure(c, (5, NAMES[5]), stages, || plan::plan(&job, found.clone()));
+}
+
+fn main() {
+    let mut criterion = Criterion::default().configure_from_args();
+    let times = Times::default();
+    for stages in STAGES {
+        size(&mut criterion, &times, stages);
+    }
+    criterion.final_summary();
+    println!("\n{}", times.table(&NAMES));
+}

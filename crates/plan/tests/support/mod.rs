@@ -1,0 +1,8 @@
+//! Helpers of tests and benchmarks: jobs made in memory.
+
+#![allow(dead_code)] // each test file takes what it needs
+#![allow(clippy::unwrap_used, clippy::panic)] // helpers of tests
+
+pub mod folder;
+pub mod made;
+pub mod noise;

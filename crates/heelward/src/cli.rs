@@ -16,9 +16,9 @@ const FOOT: &str = "Exit codes: 0 done; 1 a finding stops the job, a case missed
 pub(crate) struct Cli {
     #[command(subcommand)]
     pub(crate) command: Command,
-    /// Units of printed figures.
-    #[arg(long, value_enum, default_value_t = Units::Field, global = true)]
-    pub(crate) units: Units,
+    /// Units of printed figures; without it those of the job, else field units.
+    #[arg(long, value_enum, global = true)]
+    pub(crate) units: Option<Units>,
     /// Print the result alone, without remarks.
     #[arg(long, short, global = true)]
     pub(crate) quiet: bool,

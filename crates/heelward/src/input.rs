@@ -2,8 +2,10 @@
 
 use std::path::{Path, PathBuf};
 
+use well::assemble::stops;
 use well::job::JOB_FILE;
-use well::{Finding, Folder, Job, Severity, read_job};
+use well::record::Assumption;
+use well::{Finding, Folder, Job, read_folder};
 
 use crate::fault::Fault;
 
@@ -11,21 +13,30 @@ use crate::fault::Fault;
 pub(crate) struct Input {
     /// The job, if it is complete.
     pub(crate) job: Option<Job>,
+    /// Assumptions taken where the job file gives no figure.
+    pub(crate) assumptions: Vec<Assumption>,
     /// Everything there is to say of it.
     pub(crate) findings: Vec<Finding>,
+    /// Hash of every file that was read.
+    pub(crate) hash: String,
 }
 
 impl Input {
     /// Whether a finding stops the job.
     pub(crate) fn stopped(&self) -> bool {
-        self.job.is_none() || self.findings.iter().any(|f| f.severity == Severity::Stop)
+        self.job.is_none() || stops(&self.findings)
     }
 }
 
 /// Reads a job that was named by its folder or its job file, and judges its input.
 pub(crate) fn read(job: &Path) -> Result<Input, Fault> {
-    let read = read_job(&Folder(folder(job)?));
-    Ok(Input { job: read.value, findings: read.findings })
+    let reading = read_folder(&Folder(folder(job)?));
+    Ok(Input {
+        job: reading.job,
+        assumptions: reading.document.assumptions,
+        findings: reading.findings,
+        hash: reading.input_hash,
+    })
 }
 
 /// The folder of a job that was named by its folder or its job file.

@@ -49,7 +49,7 @@ fn run(arguments: impl Iterator<Item = OsString>) -> u8 {
             return if usage.use_stderr() { BAD_INPUT } else { 0 };
         }
     };
-    let mut screen = Screen::new(cli.units.into(), cli.quiet);
+    let mut screen = Screen::new(cli.units.map(Into::into), cli.quiet);
     match command::run(cli.command, &mut screen) {
         Ok(Ended::Done) => 0,
         Ok(Ended::Stopped) => BAD_INPUT,

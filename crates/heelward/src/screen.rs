@@ -5,6 +5,7 @@ use std::io::{ErrorKind, IsTerminal, Write};
 use quantity::System;
 use report::text::look::PLAIN_WIDTH;
 use report::{Colour, Look, Role};
+use well::job::Units;
 
 use crate::fault::Fault;
 
@@ -17,15 +18,28 @@ pub(crate) struct Screen {
     pub(crate) quiet: bool,
     /// Whether the reader of standard output has gone.
     closed: bool,
+    /// Whether the units were asked for.
+    asked: bool,
 }
 
 impl Screen {
-    /// For the streams of this process.
-    pub(crate) fn new(system: System, quiet: bool) -> Self {
+    /// For the streams of this process; field units unless others are asked for.
+    pub(crate) fn new(asked: Option<System>, quiet: bool) -> Self {
+        let system = asked.unwrap_or_default();
         let (out, err) = (std::io::stdout(), std::io::stderr());
         let look = Look { system, width: columns(out.is_terminal()), colour: colour(&out) };
         let talk_look = Look { system, width: columns(err.is_terminal()), colour: colour(&err) };
-        Self { look, talk_look, quiet, closed: false }
+        Self { look, talk_look, quiet, closed: false, asked: asked.is_some() }
+    }
+
+    /// Takes the units of a job, unless others were asked for.
+    pub(crate) fn take_units(&mut self, units: Units) {
+        if !self.asked {
+            self.look.system = match units {
+                Units::Field => System::Field,
+                Units::Metric => System::Metric,
+            };
+        }
     }
 
     /// Prints data. A reader that has gone, as with `| head`, is no fault.

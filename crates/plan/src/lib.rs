@@ -15,6 +15,7 @@ pub mod setting;
 pub mod stages;
 pub mod strings;
 pub mod swell;
+pub mod words;
 
 pub use ledger::{Band, Ledger, Named, Step, Working};
 pub use program::{Header, Program, plan};

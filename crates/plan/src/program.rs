@@ -6,9 +6,12 @@ use well::record::Assumption;
 use well::{Finding, Job, Severity};
 
 use crate::balls::{BallPlan, program_balls};
+use crate::casing_packer::{CasingPackerPlan, rate_casing_packer};
 use crate::ladder::{LadderPlan, choose_ladder};
 use crate::layout::{Layout, lay_out};
+use crate::setting::{SettingPlan, set_packers};
 use crate::stages::{StagesPlan, treat_stages};
+use crate::strings::{StringsPlan, rate_strings};
 use crate::{Ledger, Working};
 
 /// What the program document says of itself.
@@ -49,6 +52,12 @@ pub struct Program {
     pub layout: Option<Layout>,
     /// Balls and seats.
     pub ladder: Option<LadderPlan>,
+    /// What the strings of pipe bear, case by case.
+    pub strings: Option<StringsPlan>,
+    /// Setting the packers: windows, pressure sheet, activation fluid, swell.
+    pub setting: Option<SettingPlan>,
+    /// What the casing packer stands.
+    pub casing_packer: Option<CasingPackerPlan>,
     /// Pressure, rate ceiling and schedule of every stage, and totals.
     pub stages: Option<StagesPlan>,
     /// One card for every ball.
@@ -103,7 +112,10 @@ pub fn plan(job: &Job, read: Vec<Finding>) -> Program {
     let mut ledger = Ledger { findings: read, ..Ledger::default() };
     let layout = lay_out(job, &mut ledger);
     let ladder = layout.as_ref().and_then(|l| choose_ladder(job, l, &mut ledger));
+    let strings = layout.as_ref().and_then(|l| rate_strings(job, l, &mut ledger));
     let both = layout.as_ref().zip(ladder.as_ref());
+    let setting = both.and_then(|(l, d)| set_packers(job, l, d, &mut ledger));
+    let casing_packer = layout.as_ref().and_then(|l| rate_casing_packer(job, l, &mut ledger));
     let stages = both.and_then(|(l, d)| treat_stages(job, l, d, &mut ledger));
     let balls = both.zip(stages.as_ref()).and_then(|((l, d), s)| program_balls(job, l, d, s, &mut ledger));
     let mut findings: Vec<Finding> = ledger.findings.into_iter().map(|f| job.document.locate(f)).collect();
@@ -112,6 +124,9 @@ pub fn plan(job: &Job, read: Vec<Finding>) -> Program {
         header: Header::of(job),
         layout,
         ladder,
+        strings,
+        setting,
+        casing_packer,
         stages,
         balls,
         findings,

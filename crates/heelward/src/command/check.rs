@@ -4,7 +4,6 @@ use report::Look;
 use report::terminal::{assumption, caution, finding};
 use report::text::json;
 use serde_json::json;
-use well::record::Assumption;
 
 use super::Outcome;
 use crate::VERSION;
@@ -15,25 +14,22 @@ use crate::screen::Screen;
 
 pub(crate) fn run(args: &Check, screen: &mut Screen) -> Outcome {
     let input = input::read(&args.job)?;
+    if let Some(job) = &input.job {
+        screen.take_units(job.file.job.units);
+    }
     let text = if args.json { as_json(&input) } else { page(&input, &screen.look) };
     screen.data(&text)?;
     Ok(if input.stopped() { Ended::Stopped } else { Ended::Done })
 }
 
-fn assumptions(input: &Input) -> &[Assumption] {
-    input.job.as_ref().map(|job| job.document.assumptions.as_slice()).unwrap_or_default()
-}
-
 fn page(input: &Input, look: &Look) -> String {
-    let read = match &input.job {
-        Some(job) => format!("heelward {VERSION}, input {}\n", job.input_hash),
-        None => format!("heelward {VERSION}; the input is not complete, so nothing can be planned from it\n"),
-    };
+    let complete = if input.job.is_some() { "" } else { "; the input is not complete, so nothing can be planned from it" };
+    let stamp = format!("heelward {VERSION}, input {}{complete}\n", input.hash);
     let parts = [
         finding::page(&input.findings, look),
-        assumption::page(assumptions(input), look),
+        assumption::page(&input.assumptions, look),
         caution::page(look),
-        read,
+        stamp,
     ];
     sections(&parts)
 }
@@ -46,8 +42,8 @@ pub(super) fn sections(parts: &[String]) -> String {
 fn as_json(input: &Input) -> String {
     let mut out = json::findings(&input.findings, VERSION);
     if let Some(map) = out.as_object_mut() {
-        map.insert("input_hash".into(), json!(input.job.as_ref().map(|job| &job.input_hash)));
-        map.insert("assumptions".into(), json!(assumptions(input)));
+        map.insert("input_hash".into(), json!(input.hash));
+        map.insert("assumptions".into(), json!(input.assumptions));
     }
     json::text(&out)
 }

@@ -21,6 +21,7 @@ pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
         screen.data(&unread(&input.findings, args.json, &screen.look))?;
         return Ok(Ended::Stopped);
     };
+    screen.take_units(job.file.job.units);
     let planned = plan::plan(&job, input.findings);
     if let Some(folder) = &args.out {
         let written = documents(&planned, &screen.look)?.write(folder)?;

@@ -19,6 +19,7 @@ pub(crate) fn run(args: &Workings, screen: &mut Screen) -> Outcome {
             "`heelward check JOB` says what is missing.",
         )
     })?;
+    screen.take_units(job.file.job.units);
     let program = plan::plan(&job, input.findings);
     let text = match &args.figure {
         Some(figure) => open(&program, figure, args.json, screen)?,

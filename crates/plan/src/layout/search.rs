@@ -167,7 +167,9 @@ impl<'a, G: Ground> Search<'a, G> {
                         continue;
                     }
                     let span = (joints + 1, packer, pups);
-                    if let Some((sleeve, rest)) = self.best_sleeve(stage, span, (toe_end, length), &mut sleeves) {
+                    if let Some((sleeve, rest)) =
+                        self.best_sleeve(stage, span, (toe_end, length), &mut sleeves)
+                    {
                         let total = cost + seat + (spacing + rest);
                         if total < row[cell].cost {
                             row[cell] = Cell { cost: total, from, sleeve };

@@ -23,6 +23,8 @@ struct Stretch {
     bottom: MeasuredDepth,
     outer: Diameter,
     volume: Volume,
+    /// Where the hole is tighter than that.
+    tight: Option<MeasuredDepth>,
 }
 
 /// The activation fluid of a job; none with a finding where its rate is not above zero or the hole
@@ -66,6 +68,7 @@ pub(super) fn activation(
         exposed_while_pumping: volume / table.rate,
     };
     judge(job, layout, &plan, shoe, ledger);
+    tight(&stretches, ledger);
     Some(plan)
 }
 
@@ -94,16 +97,9 @@ fn stretches(job: &Job, layout: &Layout, shoe: MeasuredDepth, ledger: &mut Ledge
     let mut out = Vec::new();
     for (top, bottom, outer) in rows.chain([above]) {
         let cut = if top < shoe && bottom > shoe { shoe } else { top };
-        for (a, b) in [(cut, bottom), (top, cut)].into_iter().filter(|(a, b)| b > a) {
-            match job.hole.annulus(a, b, outer) {
-                Ok(annulus) => {
-                    if let Some(depth) = annulus.tight {
-                        let message =
-                            format!("the hole is tighter than the {} in it", outer.text(System::Field));
-                        ledger.say(checks::TIGHT.found(message).depth(depth).field("hole.caliper"));
-                    }
-                    out.push(Stretch { top: a, bottom: b, outer, volume: annulus.volume });
-                }
+        for (top, bottom) in [(cut, bottom), (top, cut)].into_iter().filter(|(a, b)| b > a) {
+            match job.hole.annulus(top, bottom, outer) {
+                Ok(a) => out.push(Stretch { top, bottom, outer, volume: a.volume, tight: a.tight }),
                 Err(e) => {
                     ledger.say(checks::MISSING.found(format!("the annulus: {e}")).field("hole.section"));
                     return None;
@@ -132,7 +128,7 @@ fn top_of(stretches: &[Stretch], volume: Volume) -> MeasuredDepth {
         if s.volume >= left && s.volume.si() > 0.0 {
             return s.bottom - (s.bottom - s.top) * (left / s.volume);
         }
-        left = left - s.volume;
+        left -= s.volume;
     }
     stretches.last().map_or(MeasuredDepth::ZERO, |s| s.top)
 }
@@ -153,18 +149,23 @@ fn judge(job: &Job, layout: &Layout, plan: &ActivationPlan, shoe: MeasuredDepth,
     }
 }
 
+/// One finding for all places where the caliper reads less than the string.
+fn tight(stretches: &[Stretch], ledger: &mut Ledger) {
+    let places: Vec<MeasuredDepth> = stretches.iter().filter_map(|s| s.tight).collect();
+    if let Some(first) = places.iter().copied().min_by(MeasuredDepth::total_cmp) {
+        let message = format!("the caliper reads less than the string's diameter in {} places", places.len());
+        ledger.say(checks::TIGHT.found(message).depth(first).field("hole.caliper"));
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn stretch(top: f64, bottom: f64, volume: f64) -> Stretch {
         let outer = Diameter::inch(4.5);
-        Stretch {
-            top: MeasuredDepth::m(top),
-            bottom: MeasuredDepth::m(bottom),
-            outer,
-            volume: Volume::m3(volume),
-        }
+        let (top, bottom) = (MeasuredDepth::m(top), MeasuredDepth::m(bottom));
+        Stretch { top, bottom, outer, volume: Volume::m3(volume), tight: None }
     }
 
     #[test]

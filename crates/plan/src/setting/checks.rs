@@ -99,9 +99,9 @@ checks! {
         "Washouts take fluid; bit size gives the smallest volume there can be.",
         "Log it, or raise the excess to what washouts in the area ask.",
         "8 % of the open hole is at bit size.";
-    TIGHT "setting-annulus-tight" Stop "The hole is tighter than the string",
-        "Caliper against every outer diameter of the tally.",
-        "What does not fit does not reach its depth.",
-        "Ream, or look at the caliper there.",
-        "5.60 in hole at a packer of 5.63 in.";
+    TIGHT "setting-annulus-tight" Warn "The caliper reads less than the string",
+        "Caliper against every outer diameter of the tally; there the annulus is counted as nothing.",
+        "A reading or two of that size are the tool's, not the hole's; many in a row are a hole the string does not pass.",
+        "Look at the log at the depth named; take out readings that are none, or ream.",
+        "3.90 in in one reading of a 6 in hole.";
 }

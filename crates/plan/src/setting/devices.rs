@@ -120,26 +120,36 @@ pub(super) fn packer_spots(layout: &Layout) -> impl Iterator<Item = Spot> + '_ {
     })
 }
 
+/// A device of the job file, as far as the kind of system has it.
+pub(super) fn device_of(job: &Job, kind: DeviceKind) -> Option<&Device> {
+    let (file, by_pressure) = (&job.file, job.file.system.kind == SystemKind::HydraulicSet);
+    match kind {
+        DeviceKind::CasingPacker => Some(&file.casing_packer.start),
+        _ if !by_pressure => None,
+        DeviceKind::Isolation => file.toe.isolation.as_ref(),
+        DeviceKind::Packer => file.packer.start.as_ref(),
+        DeviceKind::PressureSleeve => file.toe.pressure_sleeve.as_ref().map(|s| &s.opening),
+    }
+}
+
 /// Every device in the order it is to act.
 pub(super) fn devices(job: &Job, layout: &Layout) -> Result<Vec<DeviceWindow>> {
-    let file = &job.file;
-    let by_pressure = file.system.kind == SystemKind::HydraulicSet;
+    let sleeve = layout.stages.first().map(|stage| Spot {
+        kind: DeviceKind::PressureSleeve,
+        stage: Some(stage.stage),
+        depth: stage.sleeve.ports,
+        tvd: stage.sleeve.tvd,
+    });
+    let spots = [toe_spot(job, layout), casing_packer_spot(job, layout)].into_iter();
     let mut out = Vec::new();
-    if let Some(device) = file.toe.isolation.as_ref().filter(|_| by_pressure) {
-        out.push(window(job, toe_spot(job, layout), device, None)?);
-    }
-    let casing = &file.casing_packer;
-    out.push(window(job, casing_packer_spot(job, layout), &casing.start, Some(casing.full_set))?);
-    if let Some(device) = file.packer.start.as_ref().filter(|_| by_pressure) {
-        for spot in packer_spots(layout) {
-            out.push(window(job, spot, device, file.packer.full_set)?);
-        }
-    }
-    let sleeve = file.toe.pressure_sleeve.as_ref().filter(|_| by_pressure);
-    if let (Some(sleeve), Some(stage)) = (sleeve, layout.stages.first()) {
-        let (depth, tvd) = (stage.sleeve.ports, stage.sleeve.tvd);
-        let spot = Spot { kind: DeviceKind::PressureSleeve, stage: Some(stage.stage), depth, tvd };
-        out.push(window(job, spot, &sleeve.opening, None)?);
+    for spot in spots.chain(packer_spots(layout)).chain(sleeve) {
+        let Some(device) = device_of(job, spot.kind) else { continue };
+        let full_set = match spot.kind {
+            DeviceKind::CasingPacker => Some(job.file.casing_packer.full_set),
+            DeviceKind::Packer => job.file.packer.full_set,
+            DeviceKind::Isolation | DeviceKind::PressureSleeve => None,
+        };
+        out.push(window(job, spot, device, full_set)?);
     }
     Ok(out)
 }

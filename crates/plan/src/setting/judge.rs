@@ -9,6 +9,7 @@ use super::chain::Group;
 use super::checks::*;
 use super::devices::toe_spot;
 use super::result::*;
+use super::step::*;
 use crate::Ledger;
 use crate::layout::Layout;
 
@@ -88,7 +89,7 @@ pub(super) fn judge(job: &Job, layout: &Layout, plan: &SettingPlan, ledger: &mut
     limits(plan, ledger);
     tests(job, plan, ledger);
     if let Some(row) = plan.row(StepAction::OpenPressureSleeve).filter(|r| r.low > r.high) {
-        let message = format!("opening the first stage may need more than the {} allows", row.bound_by);
+        let message = format!("opening the first stage may need more than the {} allows", row.bound_by.words());
         let finding = OPENING.found(message).stage(1).field(field(DeviceKind::PressureSleeve));
         ledger.say(finding.value(row.low).limit(row.high));
     }

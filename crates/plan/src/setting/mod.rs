@@ -12,10 +12,12 @@ mod limits;
 mod result;
 mod seat;
 mod sheet;
+mod step;
 mod target;
 mod volume;
 mod words;
 mod workings;
+mod workings_forces;
 
 use quantity::*;
 use well::Job;
@@ -23,6 +25,7 @@ use well::job::SystemKind;
 
 pub use checks::CHECKS;
 pub use result::*;
+pub use step::*;
 
 use crate::Ledger;
 use crate::ladder::{LadderPlan, SettingBallRating, setting_ball_rating};

@@ -8,6 +8,7 @@ use well::job::SystemKind;
 
 use super::chain::{Group, full_set};
 use super::result::*;
+use super::step::*;
 use super::target::{below, practical_step, target};
 use super::volume::ClosedString;
 
@@ -35,7 +36,7 @@ struct Draft<'a> {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Bound {
     pub high: GaugePressure,
-    pub by: String,
+    pub by: BoundBy,
 }
 
 impl Bound {
@@ -59,14 +60,14 @@ impl<'a> Desk<'a> {
     fn ceiling(&self) -> Bound {
         let lowest = self.limits.first();
         let high = lowest.map_or(GaugePressure::ZERO, |l| l.ceiling);
-        Bound { high, by: lowest.map_or_else(String::new, |l| l.name.clone()) }
+        Bound { high, by: lowest.map_or(BoundBy::End, |l| BoundBy::Limit(l.name.clone())) }
     }
 
     /// The lowest at which the next group may act, less the margin.
     fn before(&self, next: Option<&Group<'a>>) -> Bound {
         let Some(first) = next.and_then(Group::first) else { return self.ceiling() };
         let high = first.low - self.job.file.setting.margin;
-        Bound { high, by: format!("{} may act, less the margin", first.name()) }.lower(self.ceiling())
+        Bound { high, by: BoundBy::NextDevice(first.name()) }.lower(self.ceiling())
     }
 
     /// While the first stage is opened: the treating limit, and the ceilings of pipe and sleeves.
@@ -74,10 +75,10 @@ impl<'a> Desk<'a> {
         let stays = |l: &&PressureLimit| !matches!(l.kind, LimitKind::Surface | LimitKind::SettingBall);
         let start = Bound {
             high: self.job.file.limits.treating_pressure,
-            by: "limit of the treating pressure".into(),
+            by: BoundBy::Treating,
         };
         let others = self.limits.iter().filter(stays);
-        others.fold(start, |b, l| b.lower(Bound { high: l.ceiling, by: l.name.clone() }))
+        others.fold(start, |b, l| b.lower(Bound { high: l.ceiling, by: BoundBy::Limit(l.name.clone()) }))
     }
 
     /// The whole sheet.
@@ -110,7 +111,7 @@ impl<'a> Desk<'a> {
     fn opening_rows(&self) -> Vec<Draft<'a>> {
         let limit = self.circulating_limit;
         let first = self.groups.first();
-        let bound = Bound { high: limit, by: "share of the first device's lowest pressure".into() };
+        let bound = Bound { high: limit, by: BoundBy::Circulating };
         let action = match self.job.file.system.kind {
             SystemKind::HydraulicSet => StepAction::LandBall,
             SystemKind::FluidActivated => StepAction::LandPlug,
@@ -161,7 +162,7 @@ impl<'a> Desk<'a> {
         };
         let mut out = vec![test];
         let annulus = setting.annulus_pressure;
-        let level = Bound { high: annulus, by: "pressure of the annulus".into() };
+        let level = Bound { high: annulus, by: BoundBy::End };
         out.push(Draft {
             action: StepAction::Bleed,
             devices: None,
@@ -175,7 +176,7 @@ impl<'a> Desk<'a> {
             action: StepAction::TestAnnulus,
             devices: self.group(DeviceKind::CasingPacker).and_then(Group::first).map(|d| (d, d)),
             low: limits.annulus_pressure,
-            bound: Bound { high: limits.annulus_limit, by: "limit of the annulus".into() },
+            bound: Bound { high: limits.annulus_limit, by: BoundBy::AnnulusLimit },
             hold: setting.hold,
         }));
         out.push(self.still(StepAction::RigOff, Time::ZERO));
@@ -184,7 +185,7 @@ impl<'a> Desk<'a> {
 
     /// A step without pressure.
     fn still(&self, action: StepAction, hold: Time) -> Draft<'a> {
-        let bound = Bound { high: GaugePressure::ZERO, by: "no pressure".into() };
+        let bound = Bound { high: GaugePressure::ZERO, by: BoundBy::End };
         Draft { action, devices: None, low: GaugePressure::ZERO, bound, hold }
     }
 

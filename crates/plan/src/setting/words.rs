@@ -1,6 +1,6 @@
 //! The words of the pressure sheet: what is done, and when to stop.
 
-use super::result::StepAction;
+use super::step::StepAction;
 
 impl StepAction {
     /// What is done.

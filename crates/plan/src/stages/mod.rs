@@ -44,6 +44,7 @@ pub fn treat_stages(
         stages.push(one_stage(job, place, &line, &mixtures, volume, ledger)?);
         workings::open_stage(&line, stages.last()?, &mixtures, ledger);
     }
+    schedule::judge_ceilings(&stages, ledger);
     let totals = schedule::totals(job, &stages);
     schedule::judge_totals(&totals, job, ledger);
     let toe = stages.first()?;
@@ -111,7 +112,7 @@ fn one_stage(
         bound_by: if rate_ceiling > wanted_rate { BoundBy::Wanted } else { bound_by },
         planned_rate,
         pressure,
-        worst_mixture: schedule::words(mixtures.get(worst)?),
+        worst_mixture: schedule::mixture_words(mixtures.get(worst)?),
         clean_pressure,
         bottomhole: (pressure.fracture + pressure.near_wellbore + pressure.ports).gauge(),
         shut_in: still.surface,
@@ -124,7 +125,7 @@ fn one_stage(
         time: steps.iter().map(|s| s.time).sum::<Time>() + job.file.treatment.breakdown_time,
         steps,
     };
-    schedule::judge_stage(job, line, &plan, bound_by, ledger);
+    schedule::judge_stage(job, line, &plan, ledger);
     Some(plan)
 }
 

@@ -12,7 +12,7 @@ use super::checks;
 use super::mixture::Mixture;
 use super::pressure::StageLine;
 use super::result::*;
-use crate::Ledger;
+use crate::{Ledger, words};
 
 fn changes(job: &Job, stage: usize) -> impl Iterator<Item = &StageChange> {
     job.file.treatment.change.iter().filter(move |c| (c.from_stage..=c.to_stage).contains(&stage))
@@ -28,7 +28,7 @@ fn scale(job: &Job, stage: usize) -> f64 {
 }
 
 /// A mixture in words.
-pub(super) fn words(mixture: &Mixture<'_>) -> String {
+pub(super) fn mixture_words(mixture: &Mixture<'_>) -> String {
     match mixture.proppant {
         Some(p) if mixture.concentration.si() > 0.0 => {
             let c = mixture.concentration.text(System::Field);
@@ -124,19 +124,8 @@ pub(super) fn judge_changes(job: &Job, stages: usize, ledger: &mut Ledger) {
 }
 
 /// What there is to say of a stage.
-pub(super) fn judge_stage(
-    job: &Job,
-    line: &StageLine,
-    plan: &StagePlan,
-    bound: BoundBy,
-    ledger: &mut Ledger,
-) {
+pub(super) fn judge_stage(job: &Job, line: &StageLine, plan: &StagePlan, ledger: &mut Ledger) {
     let stage = plan.stage;
-    if plan.planned_rate < plan.wanted_rate {
-        let message = format!("stage {stage} is held below the rate wanted by {}", bound.words());
-        let finding = checks::CEILING.found(message).stage(stage).depth(plan.ports).field("treatment.rate");
-        ledger.say(finding.value(plan.rate_ceiling).limit(plan.wanted_rate));
-    }
     let trip = job.file.limits.trip;
     if plan.pressure.surface.si() > 0.97 * trip.si() {
         let message = format!("stage {stage} is planned close to the pump trip");
@@ -170,6 +159,25 @@ fn drag_limit(job: &Job, line: &StageLine, rate: FlowRate) -> Option<f64> {
     };
     let friction = pipe_friction(&flow).ok()?;
     (friction.limit == DragLimit::Asymptote).then_some(friction.drag_reduction)
+}
+
+/// The stages that cannot take the rate wanted: said once for each limit that holds them, at the
+/// stage that loses most.
+pub(super) fn judge_ceilings(stages: &[StagePlan], ledger: &mut Ledger) {
+    for bound in [BoundBy::Pressure, BoundBy::Power, BoundBy::Iron] {
+        let held = || stages.iter().filter(|s| s.bound_by == bound && s.planned_rate < s.wanted_rate);
+        let lost = |s: &StagePlan| s.rate_ceiling / s.wanted_rate;
+        let Some(most) = held().min_by(|a, b| lost(a).total_cmp(&lost(b))) else { continue };
+        let list = words::stages(held().map(|s| s.stage));
+        let message = format!(
+            "stages {list} are held below the rate wanted by {}, most stage {}",
+            bound.words(),
+            most.stage
+        );
+        let finding =
+            checks::CEILING.found(message).stage(most.stage).depth(most.ports).field("treatment.rate");
+        ledger.say(finding.value(most.rate_ceiling).limit(most.wanted_rate));
+    }
 }
 
 /// What there is to say of the totals.

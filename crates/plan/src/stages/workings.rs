@@ -18,7 +18,8 @@ use crate::Ledger;
 
 /// Records what the pressure, the ceiling and the power of a stage open to.
 pub(super) fn open_stage(line: &StageLine, plan: &StagePlan, mixtures: &[Mixture<'_>], ledger: &mut Ledger) {
-    let Some(mixture) = mixtures.iter().find(|m| super::schedule::words(m) == plan.worst_mixture) else {
+    let Some(mixture) = mixtures.iter().find(|m| super::schedule::mixture_words(m) == plan.worst_mixture)
+    else {
         return;
     };
     let steps = ledger.take("the workings of a stage", pressure_steps(line, plan.planned_rate, mixture));

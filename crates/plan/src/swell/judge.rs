@@ -22,7 +22,7 @@ pub(super) fn judge(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
             "packer {stage} may touch the hole {} after it enters a fluid that swells it",
             days(time)
         );
-        ledger.say(RUN_IN.found(message).stage(stage).field("setting.activation.fluid").value(time));
+        ledger.say(RUN_IN.found(message).stage(stage).field("setting.activation.fluid"));
     }
     let pumped = job.file.rock.pumped_temperature;
     if let Some(p) = plan.packers.iter().find(|p| p.temperature > pumped) {
@@ -67,8 +67,10 @@ fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
     let p50 = |p: &SwellPacker| p.rating.map(|b| b.p50).filter(|t| *t > wait);
     if let Some((named, last, time)) = late(plan.packers.iter(), p50) {
         let message = format!(
-            "packers {named} do not have their rating in half of the samples after the wait; the last is packer {}",
-            last.stage
+            "packers {named} do not have their rating in half of the samples after the wait; the last is packer {}, \
+             after {}",
+            last.stage,
+            days(time)
         );
         let finding = WAIT.found(message).stage(last.stage).depth(last.depth);
         ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
@@ -76,8 +78,10 @@ fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
     let p90 = |p: &SwellPacker| p.rating.filter(|b| b.p50 <= wait && b.p90 > wait).map(|b| b.p90);
     if let Some((named, last, time)) = late(plan.packers.iter(), p90) {
         let message = format!(
-            "packers {named} are in doubt after the wait: nine samples of ten need longer; the last is packer {}",
-            last.stage
+            "packers {named} are in doubt after the wait: nine samples of ten need longer; the last is packer {}, \
+             after {}",
+            last.stage,
+            days(time)
         );
         let finding = WAIT_SPREAD.found(message).stage(last.stage).depth(last.depth);
         ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
@@ -89,8 +93,10 @@ fn worst_holes(plan: &SwellPlan, ledger: &mut Ledger) {
     let worst = |p: &SwellPacker| p.rating_in_worst_hole.filter(|t| *t > plan.planned_wait);
     if let Some((named, last, time)) = late(sound(), worst) {
         let message = format!(
-            "packers {named} are ready in their middle hole but not where it is largest; the last is packer {}",
-            last.stage
+            "packers {named} are ready in their middle hole but not where it is largest; the last is packer {}, \
+             after {}",
+            last.stage,
+            days(time)
         );
         let finding = WORST_HOLE.found(message).stage(last.stage).depth(last.depth);
         ledger.say(finding.value(time).limit(plan.planned_wait));

@@ -21,7 +21,7 @@ pub fn page(program: &Program, look: &Look) -> String {
     let mut facts: Vec<(&str, String)> = Vec::new();
     let s = look.system;
     facts.extend(program.layout.iter().flat_map(|l| layout(l, s)));
-    facts.extend(program.ladder.iter().map(|l| ("balls", ladder(l, s))));
+    facts.extend(program.ladder.iter().flat_map(|l| ladder(l, s)));
     facts.extend(program.stages.iter().flat_map(|p| totals(p, s)));
     facts.extend(program.balls.iter().map(|b| ("landing", balls(b, s))));
     for (label, text) in &facts {
@@ -94,19 +94,24 @@ fn layout(l: &Layout, s: System) -> Vec<(&'static str, String)> {
     ]
 }
 
-fn ladder(l: &LadderPlan, s: System) -> String {
+fn ladder(l: &LadderPlan, s: System) -> Vec<(&'static str, String)> {
     let sizes = match (l.rungs.first(), l.rungs.last()) {
         (Some(a), Some(b)) => format!("{} to {}", a.ball.text(s), b.ball.text(s)),
         _ => "none".into(),
     };
     let setting = l.setting_ball.map(|b| format!(", setting ball {}", b.ball.text(s))).unwrap_or_default();
-    format!(
-        "{} in all{setting}; {sizes} ({}); {} stages fit, bound by {}",
-        l.balls,
-        l.method.word(),
-        l.stages_that_fit,
-        l.bound_by
-    )
+    vec![
+        (
+            "balls",
+            format!(
+                "{} in all{setting}; {sizes} ({}); {} stages fit",
+                l.balls,
+                l.method.word(),
+                l.stages_that_fit
+            ),
+        ),
+        ("ladder held", l.bound_by.clone()),
+    ]
 }
 
 fn totals(p: &StagesPlan, s: System) -> Vec<(&'static str, String)> {
@@ -189,7 +194,7 @@ fn findings(findings: &[Finding], look: &Look) -> String {
     for f in grave.iter().take(MOST_FINDINGS) {
         let word = look.paint(super::explain::role(f.severity), f.severity.word());
         let stage = f.place.stage.map(|n| format!(" (stage {n})")).unwrap_or_default();
-        out += &look.hang(&format!("{word} {}{stage}:", f.id), 6, &f.sentence(look.system));
+        out += &look.hang(&format!("{word} {}{stage}: ", f.id), 6, &f.sentence(look.system));
     }
     if grave.len() > MOST_FINDINGS {
         out += &look.wrap(0, &format!("and {} more", grave.len() - MOST_FINDINGS));

@@ -100,6 +100,26 @@ impl Program {
         self.findings.iter().any(|f| f.severity == Severity::Stop)
     }
 
+    /// What the phases took for granted beyond the job file, as assumptions.
+    fn taken(&self) -> Vec<Assumption> {
+        let lists: [(&str, &[String]); 5] = [
+            ("balls and seats", self.ladder.as_ref().map_or(&[], |p| &p.assumptions)),
+            ("strings", self.strings.as_ref().map_or(&[], |p| &p.assumptions)),
+            ("setting", self.setting.as_ref().map_or(&[], |p| &p.assumptions)),
+            (
+                "swell",
+                self.setting.as_ref().and_then(|p| p.swell.as_ref()).map_or(&[], |p| &p.assumptions),
+            ),
+            ("casing packer", self.casing_packer.as_ref().map_or(&[], |p| &p.assumptions)),
+        ];
+        let one = |phase: &str, text: &String| Assumption {
+            field: phase.to_string(),
+            value: text.clone(),
+            basis: "taken by the program; no field replaces it".into(),
+        };
+        lists.iter().flat_map(|(phase, texts)| texts.iter().map(move |t| one(phase, t))).collect()
+    }
+
     /// How many findings have a severity.
     pub fn count(&self, severity: Severity) -> usize {
         self.findings.iter().filter(|f| f.severity == severity).count()
@@ -120,7 +140,7 @@ pub fn plan(job: &Job, read: Vec<Finding>) -> Program {
     let balls = both.zip(stages.as_ref()).and_then(|((l, d), s)| program_balls(job, l, d, s, &mut ledger));
     let mut findings: Vec<Finding> = ledger.findings.into_iter().map(|f| job.document.locate(f)).collect();
     findings.sort_by_key(|f| f.severity);
-    Program {
+    let mut program = Program {
         header: Header::of(job),
         layout,
         ladder,
@@ -132,5 +152,7 @@ pub fn plan(job: &Job, read: Vec<Finding>) -> Program {
         findings,
         assumptions: job.document.assumptions.clone(),
         workings: ledger.workings,
-    }
+    };
+    program.assumptions.extend(program.taken());
+    program
 }

@@ -21,7 +21,7 @@ mod workings_forces;
 
 use quantity::*;
 use well::Job;
-use well::job::SystemKind;
+use well::job::{Activation, SystemKind};
 
 pub use checks::CHECKS;
 pub use result::*;
@@ -41,6 +41,8 @@ struct Made<'a> {
     job: &'a Job,
     layout: &'a Layout,
     string: &'a ClosedString,
+    devices: &'a [DeviceWindow],
+    groups: Vec<Group<'a>>,
     circulating: Circulating<'a>,
     landing: Option<Landing>,
     ball: Option<SettingBallRating>,
@@ -62,49 +64,61 @@ pub fn set_packers(
     }
     let devices = ledger.take("the pressures of the devices", devices::devices(job, layout))?;
     let string = ledger.take("the closed string", ClosedString::of(job, layout))?;
-    let groups = Group::all(&devices);
-    let chain = ledger.take("the order of the devices", chain::order(&groups, job.file.setting.margin))?;
-    judge::devices(job, &groups, chain.as_ref(), ledger);
-    let circulating = ledger.take("the limit of circulation", circulating::circulating(job, &devices))??;
     let ball = match ladder.setting_ball {
         Some(_) => ledger.take("what the setting ball holds", setting_ball_rating(job, layout))?,
         None => None,
     };
-    let limits = limits::limits(job, layout, ball.as_ref(), ledger);
-    let table =
-        job.file.setting.activation.as_ref().filter(|_| job.file.system.kind == SystemKind::FluidActivated);
-    let planned_wait = table.map(|a| a.planned_wait);
-    let limit = circulating.limit;
-    let desk = Desk {
+    let groups = Group::all(&devices);
+    let first = groups.first().and_then(Group::first)?;
+    let room = (first.low - job.file.setting.margin).above_atmosphere();
+    let made = Made {
         job,
-        groups: groups.clone(),
-        limits: &limits,
+        layout,
         string: &string,
-        circulating_limit: limit,
-        planned_wait,
+        devices: &devices,
+        circulating: ledger.take("the limit of circulation", circulating::circulating(job, &devices))??,
+        landing: ledger.take("the landing at the toe", volume::landing(job, &string, room))?,
+        groups,
+        ball,
     };
-    let sheet = ledger.take("the pressure sheet", desk.sheet())?;
-    let room =
-        groups.first().and_then(Group::first).map(|d| (d.low - job.file.setting.margin).above_atmosphere());
-    let landing =
-        ledger.take("the landing at the toe", volume::landing(job, &string, room.unwrap_or_default()))?;
-    let made = Made { job, layout, string: &string, circulating, landing, ball };
-    let mut plan = assemble(&made, (devices.clone(), sheet, limits), ledger)?;
-    plan.least_room = chain.map(|c| c.least);
+    let mut plan = pressures(&made, ledger)?;
     judge::judge(job, layout, &plan, ledger);
     workings::open(&made, &plan, ledger);
-    if let Some(table) = table {
+    if let Some(table) = activation_table(job) {
         plan.activation = activation::activation(job, layout, table, ledger);
-        workings::open_activation(&made, &plan, ledger);
+        workings_forces::open_activation(&made, &plan, ledger);
         plan.swell = swell_packers(job, layout, ledger);
     }
     Some(plan)
 }
 
+/// The activation fluid of a system that has one.
+fn activation_table(job: &Job) -> Option<&Activation> {
+    job.file.setting.activation.as_ref().filter(|_| job.file.system.kind == SystemKind::FluidActivated)
+}
+
+/// Everything but activation fluid and swell.
+fn pressures(made: &Made<'_>, ledger: &mut Ledger) -> Option<SettingPlan> {
+    let (job, layout) = (made.job, made.layout);
+    let chain = ledger.take("the order of the devices", chain::order(&made.groups, job.file.setting.margin))?;
+    judge::devices(job, &made.groups, chain.as_ref(), ledger);
+    let limits = limits::limits(job, layout, made.ball.as_ref(), ledger);
+    let desk = Desk {
+        job,
+        groups: &made.groups,
+        limits: &limits,
+        string: made.string,
+        circulating_limit: made.circulating.limit,
+        planned_wait: activation_table(job).map(|a| a.planned_wait),
+    };
+    let sheet = ledger.take("the pressure sheet", desk.sheet())?;
+    assemble(made, (sheet, limits, chain.map(|c| c.least)), ledger)
+}
+
 /// The plan from its parts.
 fn assemble(
     made: &Made<'_>,
-    (devices, sheet, mut limits): (Vec<DeviceWindow>, Vec<PressureStep>, Vec<PressureLimit>),
+    (sheet, mut limits, least_room): (Vec<PressureStep>, Vec<PressureLimit>, Option<Pressure>),
     ledger: &mut Ledger,
 ) -> Option<SettingPlan> {
     let (job, layout) = (made.job, made.layout);
@@ -119,7 +133,7 @@ fn assemble(
     Some(SettingPlan {
         system: job.file.system.kind,
         sheet,
-        least_room: None,
+        least_room,
         limits,
         circulating_limit: made.circulating.limit,
         highest,
@@ -128,14 +142,14 @@ fn assemble(
         landing_rate: made.landing.map(|l| l.rate),
         setting_seat: made.ball.as_ref().map(|b| seat::seat(job, b, differential)),
         end_load: ledger.take("the end load of the closed toe", forces::end_load(job, layout, highest))?,
-        pistons: ledger.take("the setting pistons", forces::pistons(job, &devices, highest))?,
+        pistons: ledger.take("the setting pistons", forces::pistons(job, made.devices, highest))?,
         casing_ceiling: limits::casing(job, layout, ledger),
         casing_packer_differential: forces::casing_packer_differential(job, layout, annulus),
         thrusts: ledger.take("the thrust on the packers", forces::thrusts(job, layout))?,
         activation: None,
         swell: None,
         assumptions: assumptions::assumptions(job),
-        devices,
+        devices: made.devices.to_vec(),
     })
 }
 

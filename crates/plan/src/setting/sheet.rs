@@ -15,7 +15,7 @@ use super::volume::ClosedString;
 /// What the sheet is made of.
 pub(super) struct Desk<'a> {
     pub job: &'a Job,
-    pub groups: Vec<Group<'a>>,
+    pub groups: &'a [Group<'a>],
     pub limits: &'a [PressureLimit],
     pub string: &'a ClosedString,
     pub circulating_limit: GaugePressure,

@@ -1,12 +1,7 @@
 //! Workings of the figures of setting.
 
-use physics::geometry::{ANNULAR_VOLUME, BORE_VOLUME};
-use physics::hydraulics::joukowsky::JOUKOWSKY;
 use physics::hydraulics::sealed_pressure::SEALED_PRESSURE;
-use physics::hydraulics::wave_speed::WAVE_SPEED;
 use physics::packer::actuation_chain::ACTUATION_CHAIN;
-use physics::packer::hydraulic_set::{HYDRAULIC_SET, RING_PISTON_FORCE, SEAT_END_LOAD};
-use physics::packer::packer_thrust::{PACKER_CONTACT_REQUIRED, PACKER_THRUST};
 use physics::packer::rupture_disc::RUPTURE_DISC;
 use physics::packer::surface_pressure::{
     SURFACE_PRESSURE_AFTER_SETTING, SURFACE_PRESSURE_FOR_ABSOLUTE, SURFACE_PRESSURE_FOR_DIFFERENTIAL,
@@ -16,10 +11,11 @@ use quantity::*;
 
 use super::chain::Group;
 use super::devices::device_of;
-use super::forces::FRICTION;
 use super::result::*;
 use super::volume::{POISSON, Part, YOUNG};
-use super::{Made, forces, seat};
+use super::Made;
+use super::step::*;
+use super::workings_forces::{open_forces, open_seat, open_string};
 use crate::Ledger;
 
 /// A figure's path, title and note.
@@ -122,8 +118,7 @@ fn open_device(made: &Made<'_>, device: &DeviceWindow, ledger: &mut Ledger) {
 }
 
 fn open_order(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
-    let groups = Group::all(&plan.devices);
-    let windows: Vec<_> = groups.iter().filter_map(Group::window).collect();
+    let windows: Vec<_> = made.groups.iter().filter_map(Group::window).collect();
     if let Some(room) = plan.least_room {
         let nominals: Vec<Pressure> = windows.iter().map(|w| w.nominal).collect();
         let share = |low: Pressure, high: Pressure| Ratio::of((high - low) / (high + low));

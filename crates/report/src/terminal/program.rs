@@ -2,9 +2,12 @@
 
 use plan::Program;
 use plan::balls::BallPlan;
+use plan::casing_packer::CasingPackerPlan;
 use plan::ladder::LadderPlan;
 use plan::layout::Layout;
+use plan::setting::SettingPlan;
 use plan::stages::{StagePlan, StagesPlan};
+use plan::strings::{Governing, StringsPlan};
 use quantity::{Quantity, System};
 use well::{Finding, Severity};
 
@@ -22,6 +25,9 @@ pub fn page(program: &Program, look: &Look) -> String {
     let s = look.system;
     facts.extend(program.layout.iter().flat_map(|l| layout(l, s)));
     facts.extend(program.ladder.iter().flat_map(|l| ladder(l, s)));
+    facts.extend(program.strings.iter().map(|p| ("strings", strings(p, s))));
+    facts.extend(program.setting.iter().flat_map(|p| setting(p, s)));
+    facts.extend(program.casing_packer.iter().map(|p| ("casing", casing_packer(p, s))));
     facts.extend(program.stages.iter().flat_map(|p| totals(p, s)));
     facts.extend(program.balls.iter().map(|b| ("landing", balls(b, s))));
     for (label, text) in &facts {
@@ -112,6 +118,57 @@ fn ladder(l: &LadderPlan, s: System) -> Vec<(&'static str, String)> {
         ),
         ("ladder held", l.bound_by.clone()),
     ]
+}
+
+fn strings(p: &StringsPlan, s: System) -> String {
+    let lowest = p.strings.iter().flat_map(|x| x.governing.iter().map(move |g| (x, g)));
+    let margin = |g: &Governing| g.factor.in_one() / g.required.in_one();
+    let least = lowest.min_by(|a, b| margin(a.1).total_cmp(&margin(b.1)));
+    let tightest = least.map(|(x, g)| {
+        let (have, want) = (g.factor.in_one(), g.required.in_one());
+        format!("; tightest: {}, {}, factor {have:.2} of {want:.2} asked for", x.name, g.criterion.words())
+    });
+    format!(
+        "lowest internal yield {} ({}){}",
+        p.lowest_internal_yield.text(s),
+        p.lowest_internal_yield_of,
+        tightest.unwrap_or_default()
+    )
+}
+
+fn setting(p: &SettingPlan, s: System) -> Vec<(&'static str, String)> {
+    let room = p.least_room.map(|r| format!("; least room between devices {}", r.text(s))).unwrap_or_default();
+    let mut out = vec![(
+        "setting",
+        format!(
+            "circulate below {}, highest pressure {}{room}; closed seat pulls {}",
+            p.circulating_limit.text(s),
+            p.highest.text(s),
+            p.end_load.text(s)
+        ),
+    )];
+    if let (Some(a), Some(w)) = (&p.activation, &p.swell) {
+        let ready = w.earliest_frac.map_or("never".to_string(), |t| format!("{:.1} d", t.in_days()));
+        let last = w.last_packer.map(|n| format!(" (packer {n})")).unwrap_or_default();
+        let wait = w.planned_wait.in_days();
+        out.push((
+            "swell",
+            format!("{} of {}; ready at P90 after {ready}{last}; planned wait {wait:.1} d", a.volume.text(s), a.fluid),
+        ));
+    }
+    out
+}
+
+fn casing_packer(p: &CasingPackerPlan, s: System) -> String {
+    let used = p.governing().and_then(|c| c.utilisation).map(|u| format!("{:.0} % of its envelope", u.in_percent()));
+    format!(
+        "packer at {}: hangs {} buoyed, {}; {} against {}",
+        p.top.text(s),
+        p.hung.buoyed.text(s),
+        used.unwrap_or("no envelope given".into()),
+        p.temperature.text(s),
+        p.max_temperature.text(s)
+    )
 }
 
 fn totals(p: &StagesPlan, s: System) -> Vec<(&'static str, String)> {

@@ -70,7 +70,9 @@ impl Desk<'_> {
             self.findings.push(no_curve(&las, &table.curve));
             return None;
         };
-        let quality = Quality::new(depths, readings, table.higher_is_better);
+        let shift = table.shift_down - table.shift_up;
+        let depths: Vec<MeasuredDepth> = depths.iter().map(|d| *d + shift).collect();
+        let quality = Quality::new(&depths, readings, table.higher_is_better);
         if quality.is_none() {
             let message = format!("the curve `{}` has no two readings", table.curve);
             self.findings.push(check::CURVE.found(message).field("rock.quality.curve"));

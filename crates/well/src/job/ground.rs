@@ -67,10 +67,9 @@ record! {
         file: String [required],
         /// Curve of the diameter; found by its mnemonic if absent.
         curve: String [optional],
-        /// Added to log depths to bring them to the tally's datum (either sign is written as
-        /// "shallow by" or "deep by" through `shift_up`).
+        /// Added to log depths to bring them to the tally, where the log is shallow to it.
         shift_down: Length [default "0 ft"],
-        /// Subtracted from log depths.
+        /// Taken off log depths, where the log is deep to the tally.
         shift_up: Length [default "0 ft"],
         /// Accuracy of the caliper, one standard deviation.
         sigma: Diameter [assume "0.05 in" because "memory: typical of multi-arm calipers; take the log header's figure"],
@@ -127,5 +126,9 @@ record! {
         curve: String [required],
         /// Whether a higher reading is better rock.
         higher_is_better: bool [required],
+        /// Added to log depths to bring them to the tally, where the log is shallow to it.
+        shift_down: Length [default "0 ft"],
+        /// Taken off log depths, where the log is deep to the tally.
+        shift_up: Length [default "0 ft"],
     }
 }

@@ -35,6 +35,20 @@ pub fn read_job_file(text: &str) -> (Read<JobFile>, Document) {
     let mut cx = Context::new(JOB_FILE, text);
     let root = cx.parse(text);
     let value = JobFile::read_table(root.get_ref(), root.span(), &mut cx);
-    let (document, findings) = cx.finish();
+    let (mut document, findings) = cx.finish();
+    if let Some(job) = &value {
+        document.assumptions.retain(|a| applies(job, &a.field));
+    }
     (Read { value, findings }, document)
+}
+
+/// Whether an assumption has any effect in this job.
+fn applies(job: &JobFile, field: &str) -> bool {
+    let method = job.ladder.method;
+    match field {
+        "ball.weak_plane" => job.ball.structure == BallStructure::Laminate,
+        "ladder.least_interference" => method == LadderMethod::Search,
+        "ladder.increment" => matches!(method, LadderMethod::Search | LadderMethod::EqualStress),
+        _ => true,
+    }
 }

@@ -82,7 +82,7 @@ record! {
         file: String [optional],
         /// Joints made up by the program where there is no measured tally; marked as such.
         simulated: SimulatedTally [optional],
-        /// Pup joints on location, one entry each.
+        /// Pup joints on location that the tally file does not list, one entry each.
         pup: Length [list],
         /// Length lost at each make-up, where the file's lengths are overall lengths.
         make_up_loss: Length [default "0 ft"],

@@ -3,6 +3,7 @@
 
 mod cli;
 mod command;
+mod documents;
 mod embedded;
 mod fault;
 mod input;

@@ -73,8 +73,8 @@ fn fonts() -> Vec<Font> {
     let faces = [
         dejavu::sans::regular(),
         dejavu::sans::bold(),
-        dejavu::sans::oblique(),
-        dejavu::sans::bold_oblique(),
+        dejavu::sans_condensed::regular(),
+        dejavu::sans_condensed::bold(),
     ];
     faces.into_iter().flat_map(|data| Font::iter(Bytes::new(data))).collect()
 }

@@ -35,7 +35,7 @@ fn page(input: &Input, look: &Look) -> String {
 }
 
 /// The parts of a page that are there, with an empty line between.
-pub(super) fn sections(parts: &[String]) -> String {
+pub(crate) fn sections(parts: &[String]) -> String {
     parts.iter().filter(|p| !p.is_empty()).map(String::as_str).collect::<Vec<_>>().join("\n")
 }
 

@@ -15,6 +15,8 @@ use crate::cli::Command;
 use crate::fault::{Ended, Fault};
 use crate::screen::Screen;
 
+pub(crate) use check::sections;
+pub(crate) use plan::stamp;
 pub(crate) use schema::text as schema_text;
 pub(crate) use verify::built_in as built_in_cases;
 

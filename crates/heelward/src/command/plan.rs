@@ -2,18 +2,17 @@
 
 use plan::Program;
 use report::Look;
-use report::terminal::{assumption, caution, finding, program};
+use report::terminal::{caution, finding, program};
 use report::text::caution::STANDING;
 use report::text::json;
 
 use super::Outcome;
 use super::check::sections;
-use crate::VERSION;
 use crate::cli::Plan;
 use crate::fault::{Ended, Fault};
 use crate::input;
-use crate::outputs::Outputs;
 use crate::screen::Screen;
+use crate::{VERSION, documents};
 
 pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
     let input = input::read(&args.job)?;
@@ -24,7 +23,7 @@ pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
     screen.take_units(job.file.job.units);
     let planned = plan::plan(&job, input.findings);
     if let Some(folder) = &args.out {
-        let written = documents(&planned, &screen.look)?.write(folder)?;
+        let written = documents::all(&job, &planned, as_json(&planned)?, screen.look.system)?.write(folder)?;
         screen.talk(&format!("{written} documents written to {}", folder.display()));
     }
     let text = if args.json { as_json(&planned)? } else { one_screen(&planned, &screen.look) };
@@ -40,15 +39,6 @@ fn unread(findings: &[well::Finding], as_json: bool, look: &Look) -> String {
     }
 }
 
-/// Everything that is written into the folder of `--out`.
-fn documents(planned: &Program, look: &Look) -> Result<Outputs, Fault> {
-    let plain = Look { system: look.system, ..Look::default() };
-    let mut out = Outputs::default();
-    out.add("program.json", as_json(planned)?)?;
-    out.add("findings.txt", in_full(planned, &plain))?;
-    Ok(out)
-}
-
 fn as_json(planned: &Program) -> Result<String, Fault> {
     let value =
         serde_json::to_value(planned).map_err(|e| Fault::Own(format!("the program has no JSON: {e}")))?;
@@ -60,17 +50,8 @@ fn one_screen(planned: &Program, look: &Look) -> String {
     sections(&[program::page(planned, look), look.wrap(0, STANDING), stamp(planned)])
 }
 
-/// All findings, assumptions and cautions in full.
-fn in_full(planned: &Program, look: &Look) -> String {
-    sections(&[
-        finding::page(&planned.findings, look),
-        assumption::page(&planned.assumptions, look),
-        caution::page(look),
-        stamp(planned),
-    ])
-}
-
-fn stamp(planned: &Program) -> String {
+/// Version, input and seed of a program.
+pub(crate) fn stamp(planned: &Program) -> String {
     let head = &planned.header;
     format!("heelward {}, input {}, seed {}\n", head.version, head.input_hash, head.seed)
 }

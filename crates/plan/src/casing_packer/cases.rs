@@ -122,7 +122,7 @@ impl<'a> Duty<'a> {
             }
             Bound::Up => {
                 let pull = string.0 + string.1.max(Force::ZERO);
-                (free, Force::ZERO, thermal.min(Force::ZERO), -pull.max(Force::ZERO))
+                (free, Force::ZERO, thermal.min(Force::ZERO), Force::ZERO - pull.max(Force::ZERO))
             }
         };
         let parts = LoadParts {

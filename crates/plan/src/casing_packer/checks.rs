@@ -2,16 +2,7 @@
 
 use well::{Check, Severity};
 
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal, $references:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: $references,
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
+use crate::strings::checks::checks;
 
 checks! {
     ENVELOPE "casing-packer-envelope" Stop "The casing packer is outside its rated envelope",

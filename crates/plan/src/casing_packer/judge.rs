@@ -6,6 +6,7 @@ use well::{Job, Severity};
 use super::checks;
 use super::result::*;
 use crate::Ledger;
+use crate::strings::surroundings::units;
 
 /// Utilisation above which a case is a warning.
 const NEAR: f64 = 0.9;
@@ -15,7 +16,7 @@ const NEAR_TEMPERATURE: TemperatureDifference = TemperatureDifference::kelvin(5.
 /// Everything there is to say of it.
 pub(super) fn judge(job: &Job, plan: &CasingPackerPlan, ledger: &mut Ledger) {
     place(plan, ledger);
-    envelope(plan, ledger);
+    envelope(plan, units(job), ledger);
     differential(job, plan, ledger);
     let up = plan.cases.iter().filter(|c| c.load < -Force::klbf(1.0));
     if let Some(case) = up.min_by(|a, b| a.load.total_cmp(&b.load)) {
@@ -54,7 +55,7 @@ fn place(plan: &CasingPackerPlan, ledger: &mut Ledger) {
     }
 }
 
-fn envelope(plan: &CasingPackerPlan, ledger: &mut Ledger) {
+fn envelope(plan: &CasingPackerPlan, units: System, ledger: &mut Ledger) {
     let field = "casing_packer.envelope";
     if let Some(case) = plan.cases.iter().find(|c| c.utilisation.is_none()) {
         let words = case.case.words();
@@ -70,8 +71,8 @@ fn envelope(plan: &CasingPackerPlan, ledger: &mut Ledger) {
         } else {
             continue;
         };
-        let load = case.load.abs().text(System::Field);
-        let at = case.differential.abs().text(System::Field);
+        let load = case.load.abs().text(units);
+        let at = case.differential.abs().text(units);
         let way = case.direction.words();
         let what = case.case.words();
         let message = format!("{what}: the casing packer is {words} its envelope with {load} {way} at {at}");

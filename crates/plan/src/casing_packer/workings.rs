@@ -12,6 +12,7 @@ use super::cases::{Change, Duty};
 use super::result::*;
 use crate::Ledger;
 use crate::strings::hung::Hanging;
+use crate::strings::surroundings::units;
 
 /// Records the hung load and every case.
 pub(super) fn open(duty: &Duty<'_>, hanging: &Hanging, plan: &CasingPackerPlan, ledger: &mut Ledger) {
@@ -27,20 +28,15 @@ pub(super) fn open(duty: &Duty<'_>, hanging: &Hanging, plan: &CasingPackerPlan, 
         let title = format!("Casing packer, {}, load {}", case.case.words(), bound(case.bound));
         let Some(steps) = ledger.take(&title, steps(duty, case)) else { continue };
         let steps: Vec<&Evaluation> = steps.iter().collect();
+        let note = made_of(case, units(duty.around.job));
         let load = format!("casing_packer.{}.load", i + 1);
-        ledger.open(load, &format!("{title}: load"), case.load, &steps, &made_of(case));
+        ledger.open(load, &format!("{title}: load"), case.load, &steps, &note);
         if let Some(utilisation) = case.utilisation {
             let name = format!("casing_packer.{}.utilisation", i + 1);
-            ledger.open(
-                name,
-                &format!("{title}: share of the envelope"),
-                utilisation,
-                &steps,
-                &made_of(case),
-            );
+            ledger.open(name, &format!("{title}: share of the envelope"), utilisation, &steps, &note);
             if plan.governing == Some(i) {
                 let title = "Highest share of the casing packer's envelope";
-                ledger.open("casing_packer.utilisation", title, utilisation, &steps, &made_of(case));
+                ledger.open("casing_packer.utilisation", title, utilisation, &steps, &note);
             }
         }
     }
@@ -100,7 +96,7 @@ fn place(envelope: &LoadEnvelope, case: &PackerCase) -> Option<Evaluation> {
     call.with("differential", case.differential).with("load", case.load).run().ok()
 }
 
-fn made_of(case: &PackerCase) -> String {
+fn made_of(case: &PackerCase, units: System) -> String {
     let p = &case.parts;
     let parts = [
         ("hung weight", p.hung),
@@ -112,13 +108,12 @@ fn made_of(case: &PackerCase) -> String {
         ("pressure on the change of bore and diameter", p.pressure_area),
     ];
     let named = parts.iter().filter(|(_, f)| f.abs() >= Force::lbf(1.0));
-    let sum =
-        named.map(|(name, f)| format!("{name} {}", f.text(System::Field))).collect::<Vec<_>>().join(", ");
+    let sum = named.map(|(name, f)| format!("{name} {}", f.text(units))).collect::<Vec<_>>().join(", ");
     let rule = match case.bound {
         Bound::Down => "What helps against a downward load is left out.",
         Bound::Up => "What helps against an upward load is left out.",
     };
-    let (below, above) = (case.below.text(System::Field), case.above.text(System::Field));
+    let (below, above) = (case.below.text(units), case.above.text(units));
     format!("Load, down positive: {sum}. {rule} Differential: {below} below less {above} above.")
 }
 

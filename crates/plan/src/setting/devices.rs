@@ -153,3 +153,78 @@ pub(super) fn devices(job: &Job, layout: &Layout) -> Result<Vec<DeviceWindow>> {
     }
     Ok(out)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn job() -> Job {
+        let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../jobs/shallow-oil");
+        well::read_job(&well::Folder(folder)).value.unwrap()
+    }
+
+    fn device(psi: f64, reference: Measured) -> Device {
+        let (nominal, none) = (Pressure::psi(psi), Ratio::ZERO);
+        let (one, source) = (Ratio::of(1.0), String::new());
+        Device {
+            nominal,
+            lot_bias: none,
+            pin_scatter: none,
+            pins: 1,
+            reference,
+            temperature_factor: one,
+            source,
+        }
+    }
+
+    fn deep(kind: DeviceKind) -> Spot {
+        Spot { kind, stage: Some(1), depth: MeasuredDepth::m(4000.0), tvd: TrueVerticalDepth::m(2500.0) }
+    }
+
+    /// 2500 m, 2500 psi wanted: 2500.0 psi with equal fluids; 3211.2 psi with 1000 kg/m³ inside and
+    /// 1200 kg/m³ outside; 1788.8 psi the other way round.
+    #[test]
+    fn unlike_columns_shift_the_window() {
+        let mut job = job();
+        for (inside, outside, surface) in
+            [(1100.0, 1100.0, 2500.0), (1000.0, 1200.0, 3211.2), (1200.0, 1000.0, 1788.8)]
+        {
+            job.file.setting.inside_density = Density::kg_per_m3(inside);
+            job.file.setting.outside_density = Density::kg_per_m3(outside);
+            let w = window(&job, deep(DeviceKind::Packer), &device(2500.0, Measured::Differential), None)
+                .unwrap();
+            assert!((w.low.in_psi() - surface).abs() < 0.05, "{}", w.low);
+            assert!((w.differential(w.low).in_psi() - 2500.0).abs() < 1e-6);
+            let held = GaugePressure::psi(300.0);
+            job.file.setting.annulus_pressure = held;
+            let held = window(&job, deep(DeviceKind::Packer), &device(2500.0, Measured::Differential), None)
+                .unwrap();
+            assert!((held.low.in_psi() - surface - 300.0).abs() < 0.05);
+            job.file.setting.annulus_pressure = GaugePressure::ZERO;
+        }
+    }
+
+    /// An absolute device does not feel the annulus; a differential one feels what stands there
+    /// after setting.
+    #[test]
+    fn absolute_and_differential_are_told_apart() {
+        let mut job = job();
+        let column = column(job.file.setting.inside_density, TrueVerticalDepth::m(2500.0));
+        let sleeve = |job: &Job, reference| {
+            window(job, deep(DeviceKind::PressureSleeve), &device(9000.0, reference), None).unwrap()
+        };
+        let absolute = sleeve(&job, Measured::Absolute);
+        let straight = 9000.0 - column.in_psi() - 14.6959;
+        assert!((absolute.low.in_psi() - straight).abs() < 0.01);
+        job.file.setting.outside_density = Density::kg_per_m3(1900.0);
+        assert_eq!(sleeve(&job, Measured::Absolute).low, absolute.low);
+        let pore = job.file.rock.pore_gradient * Length::m(2500.0);
+        let formation = sleeve(&job, Measured::Differential);
+        assert!((formation.low.in_psi() - (9000.0 + pore.in_psi() - column.in_psi())).abs() < 0.01);
+        job.file.setting.after_setting = AfterSetting::Trapped;
+        let trapped = sleeve(&job, Measured::Differential);
+        let annulus = super::column(Density::kg_per_m3(1900.0), TrueVerticalDepth::m(2500.0));
+        assert!((trapped.low.in_psi() - (9000.0 + annulus.in_psi() - column.in_psi())).abs() < 0.01);
+        assert_eq!(trapped.outside, Outside::Trapped);
+    }
+}

@@ -89,7 +89,8 @@ pub(super) fn judge(job: &Job, layout: &Layout, plan: &SettingPlan, ledger: &mut
     limits(plan, ledger);
     tests(job, plan, ledger);
     if let Some(row) = plan.row(StepAction::OpenPressureSleeve).filter(|r| r.low > r.high) {
-        let message = format!("opening the first stage may need more than the {} allows", row.bound_by.words());
+        let message =
+            format!("opening the first stage may need more than the {} allows", row.bound_by.words());
         let finding = OPENING.found(message).stage(1).field(field(DeviceKind::PressureSleeve));
         ledger.say(finding.value(row.low).limit(row.high));
     }

@@ -22,7 +22,7 @@ pub(super) fn limits(
     let rating = job.file.setting.surface_rating;
     let mut out = vec![PressureLimit {
         kind: LimitKind::Surface,
-        name: "what closes the well at the surface".into(),
+        name: "wellhead or tree while setting".into(),
         depth: None,
         rating,
         factor: Ratio::of(1.0),

@@ -100,7 +100,8 @@ fn activation_table(job: &Job) -> Option<&Activation> {
 /// Everything but activation fluid and swell.
 fn pressures(made: &Made<'_>, ledger: &mut Ledger) -> Option<SettingPlan> {
     let (job, layout) = (made.job, made.layout);
-    let chain = ledger.take("the order of the devices", chain::order(&made.groups, job.file.setting.margin))?;
+    let chain =
+        ledger.take("the order of the devices", chain::order(&made.groups, job.file.setting.margin))?;
     judge::devices(job, &made.groups, chain.as_ref(), ledger);
     let limits = limits::limits(job, layout, made.ball.as_ref(), ledger);
     let desk = Desk {

@@ -73,10 +73,7 @@ impl<'a> Desk<'a> {
     /// While the first stage is opened: the treating limit, and the ceilings of pipe and sleeves.
     fn while_opening(&self) -> Bound {
         let stays = |l: &&PressureLimit| !matches!(l.kind, LimitKind::Surface | LimitKind::SettingBall);
-        let start = Bound {
-            high: self.job.file.limits.treating_pressure,
-            by: BoundBy::Treating,
-        };
+        let start = Bound { high: self.job.file.limits.treating_pressure, by: BoundBy::Treating };
         let others = self.limits.iter().filter(stays);
         others.fold(start, |b, l| b.lower(Bound { high: l.ceiling, by: BoundBy::Limit(l.name.clone()) }))
     }
@@ -118,9 +115,11 @@ impl<'a> Desk<'a> {
         };
         let devices = first.and_then(Group::first).map(|d| (d, d));
         let low = GaugePressure::ZERO;
+        let landing = self.before(first);
+        let landing = Bound { high: landing.high.max(low), ..landing };
         vec![
             Draft { action: StepAction::Circulate, devices, low, bound, hold: Time::ZERO },
-            Draft { action, devices, low, bound: self.before(first), hold: Time::ZERO },
+            Draft { action, devices, low, bound: landing, hold: Time::ZERO },
         ]
     }
 

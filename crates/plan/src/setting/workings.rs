@@ -8,15 +8,25 @@ use physics::packer::surface_pressure::{
 };
 use physics::{Evaluation, Result};
 use quantity::*;
+use well::Job;
+use well::job::Units;
 
+use super::Made;
 use super::chain::Group;
 use super::devices::device_of;
 use super::result::*;
-use super::volume::{POISSON, Part, YOUNG};
-use super::Made;
 use super::step::*;
+use super::volume::{POISSON, Part, YOUNG};
 use super::workings_forces::{open_forces, open_seat, open_string};
 use crate::Ledger;
+
+/// Units of figures in notes.
+pub(super) fn units(job: &Job) -> System {
+    match job.file.job.units {
+        Units::Field => System::Field,
+        Units::Metric => System::Metric,
+    }
+}
 
 /// A figure's path, title and note.
 pub(super) struct Figure<'a> {
@@ -26,7 +36,12 @@ pub(super) struct Figure<'a> {
 }
 
 /// Records a figure; a relation that refuses becomes a finding.
-pub(super) fn say(ledger: &mut Ledger, figure: Figure<'_>, value: impl Into<Value>, steps: Result<Vec<Evaluation>>) {
+pub(super) fn say(
+    ledger: &mut Ledger,
+    figure: Figure<'_>,
+    value: impl Into<Value>,
+    steps: Result<Vec<Evaluation>>,
+) {
     if let Some(steps) = ledger.take("the workings of setting", steps) {
         let steps: Vec<&Evaluation> = steps.iter().collect();
         ledger.open(figure.path, &figure.title, value, &steps, figure.note);
@@ -146,9 +161,12 @@ fn open_order(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
 fn open_row(made: &Made<'_>, plan: &SettingPlan, row: &PressureStep, ledger: &mut Ledger) {
     let steps = || row_steps(made, plan, row);
     let at = |name: &str| format!("setting.step.{}.{name}", row.step);
+    let needed = match row.acts_from {
+        Some(_) => "The first steps bring to the surface what the last device of the step needs.",
+        None => "What the step needs is the job file's own figure, or nothing.",
+    };
     let note = format!(
-        "Needed: what the last device of the step needs (first steps); it must not pass: {}. The target is the first \
-         practical step of the gauge between them.",
+        "{needed} It must not pass: {}. The target is the first practical step of the gauge from what is needed on.",
         row.bound_by.words()
     );
     let of = |what: &str| format!("{what} of step {}: {}", row.step, row.text);
@@ -222,6 +240,7 @@ fn ceiling(made: &Made<'_>, limit: &PressureLimit) -> Result<Evaluation> {
 }
 
 fn open_limits(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
+    let system = units(made.job);
     for (i, limit) in plan.limits.iter().enumerate() {
         let steps = match limit.depth {
             Some(_) => ceiling(made, limit).map(|e| vec![e]),
@@ -230,11 +249,11 @@ fn open_limits(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
         let note = format!(
             "{}: rating {} ({}), over the factor {}, with the pressure outside at the depth where it binds.",
             limit.name,
-            limit.rating,
+            limit.rating.text(system),
             limit.source,
             limit.factor.si()
         );
-        let title = format!("Highest pressure at the surface for the {}", limit.name);
+        let title = format!("Highest pressure at the surface that the {} allows", limit.name);
         say(
             ledger,
             Figure { path: format!("setting.limit.{}.ceiling", i + 1), title, note: &note },

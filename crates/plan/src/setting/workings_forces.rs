@@ -11,7 +11,7 @@ use quantity::*;
 use super::forces::FRICTION;
 use super::result::*;
 use super::volume::{POISSON, Part, YOUNG};
-use super::workings::{Figure, path, say, sealed};
+use super::workings::{Figure, path, say, sealed, units};
 use super::{Made, forces, seat};
 use crate::Ledger;
 
@@ -65,7 +65,7 @@ pub(super) fn open_seat(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger
     say(ledger, figure("rating", title, &held.basis), held.rating, seat::rating_steps(made.job, rating));
     let note = format!(
         "Highest differential of setting and test at the toe, {}, with the safety factor {}, over the rating.",
-        held.differential,
+        held.differential.text(units(made.job)),
         made.job.file.ball.safety_factor.si()
     );
     let title = "Share of the setting ball's rating that is used";

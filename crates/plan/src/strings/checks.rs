@@ -2,6 +2,8 @@
 
 use well::{Check, Severity};
 
+/// Declares checks, one each: name, ID, severity, title, then what it checks, why, what to do next,
+/// an example and references.
 macro_rules! checks {
     ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal, $references:literal;)+) => {
         $(pub(super) static $name: Check = Check {
@@ -13,6 +15,8 @@ macro_rules! checks {
     };
 }
 
+pub(crate) use checks;
+
 checks! {
     BURST "string-burst" Stop "A string is too weak for the pressure inside",
         "The lesser internal pressure rating of body and connection over the difference inside to outside, in every load case at every place, against the burst factor; a warning within 5 % of it.",
@@ -22,9 +26,9 @@ checks! {
         "api_5c3_1994, internal yield; practice for the cases";
     COLLAPSE "string-collapse" Stop "A string is too weak for the pressure outside",
         "The collapse rating left under axial load and inside pressure over the difference outside to inside, against the collapse factor; a warning within 5 % of it.",
-        "A collapsed string lets no ball, no mill and no production past.",
-        "Limit the drawdown and the annulus pressure, or run thicker pipe.",
-        "Flowing back with the bore empty: 6,350 psi rating over 6,100 psi outside makes 1.04; 1.10 is asked for.",
+        "A collapsed string lets no ball, no mill and no production past. Below a landed ball the bore may be at pore pressure while a screenout fills the annulus of the stage with the pressure above the ball.",
+        "Lower the trip, limit the drawdown and the annulus pressure, or run thicker pipe.",
+        "Below the widest seat in a screenout: 6,270 psi rating over 5,830 psi makes 1.08; 1.10 is asked for.",
         "api_5c3_addendum_2015 clause 8.4.6; practice for the cases";
     TENSION "string-tension" Stop "A string or its connection is too weak along its axis",
         "The lesser strength of body and connection over the true axial force, in tension and compression, against the tension factor; a warning within 5 % of it.",
@@ -33,7 +37,7 @@ checks! {
         "Widest seat in a screenout: 212 klbf joint over 150 klbf makes 1.41; 1.50 is asked for.",
         "lubinski1962; api_5c3_1994, joint strength; practice for the cases";
     TRIAXIAL "string-triaxial" Stop "A string is too weak for all its loads together",
-        "The yield strength over the greatest von Mises stress at bore and outer wall, with the bend of the place and the thinnest wall allowed; the worst place is looked for course by course of the survey, against the triaxial factor; a warning within 5 % of it.",
+        "The yield strength over the greatest von Mises stress at bore and outer wall, with the bend of the place and, where the inside is the higher, the thinnest wall allowed; the worst place is looked for course by course of the survey, against the triaxial factor; a warning within 5 % of it.",
         "Pressure, pull and bending act at once in a fractured liner; no single rating sees them together.",
         "Lower the pressure, choose a smoother hole for the string, or run stronger pipe.",
         "Screenout at the casing packer: 110 ksi over 92 ksi makes 1.20; 1.25 is asked for.",

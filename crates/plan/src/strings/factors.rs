@@ -34,10 +34,15 @@ pub(super) fn collapse_load(pipe: &Pipe, row: &LoadRow) -> CollapseLoad {
     }
 }
 
-/// The greatest von Mises stress of a row, with the thinnest wall allowed.
+/// The wall that stress is taken of: the thinnest allowed where the inside is the higher, the
+/// nominal one where the outside is, as the standard has it for internal yield and collapse.
+pub(super) fn wall(pipe: &Pipe, row: &LoadRow) -> Ratio {
+    if row.inside > row.outside { pipe.spec().wall_tolerance } else { Ratio::of(1.0) }
+}
+
+/// The greatest von Mises stress of a row.
 pub(super) fn stress(pipe: &Pipe, row: &LoadRow) -> physics::Result<Pressure> {
-    let steel =
-        SectionSteel { wall_tolerance: pipe.spec().wall_tolerance, modulus: Steel::default().modulus };
+    let steel = SectionSteel { wall_tolerance: wall(pipe, row), modulus: Steel::default().modulus };
     Ok(triaxial(pipe.tube(), steel, section(row))?.von_mises())
 }
 

@@ -8,7 +8,7 @@ use well::PipeString;
 use well::job::StringRole;
 
 use super::hung::Hanging;
-use super::places::Place;
+use super::places::{Place, SeatSide};
 use super::result::{LoadCase, LoadRow};
 use super::surroundings::{Spot, Surroundings};
 
@@ -60,8 +60,11 @@ impl Loads<'_> {
         let around = self.around;
         match self.string.table.role {
             StringRole::Treating => (around.bore(case).at(spot), around.annulus(case).at(spot)),
-            StringRole::Liner if place.seat.is_some() => self.at_seat(case, spot),
-            StringRole::Liner => (around.bore(case).at(spot), around.open_hole(case).at(spot)),
+            StringRole::Liner => match place.seat {
+                SeatSide::Above(_) if case.pumped() => self.above_seat(case, spot),
+                SeatSide::Below if case.pumped() => self.below_seat(case, spot),
+                _ => (around.bore(case).at(spot), around.open_hole(case).at(spot)),
+            },
             StringRole::Casing => {
                 let behind = if case == LoadCase::RunIn { around.annulus(case) } else { around.pore() };
                 (self.in_casing(case, spot), behind.at(spot))
@@ -69,18 +72,24 @@ impl Loads<'_> {
         }
     }
 
-    /// Round a stage that is treated: its ports are open, so the annulus is at the fracture
-    /// pressure; at the trip its sleeve has stayed shut.
-    fn at_seat(&self, case: LoadCase, spot: Spot) -> (GaugePressure, GaugePressure) {
+    /// Above a landed ball. The ports of the stage are open and its annulus at the fracture
+    /// pressure at least; at the trip the sleeve has stayed shut.
+    fn above_seat(&self, case: LoadCase, spot: Spot) -> (GaugePressure, GaugePressure) {
         let around = self.around;
-        match case {
-            LoadCase::Trip => (around.shut_sleeve().at(spot), around.open_hole(case).at(spot)),
-            LoadCase::Treating | LoadCase::Screenout => {
-                let inside = around.bore(case).at(spot);
-                (inside, around.fracture(spot).min(inside))
-            }
-            _ => (around.bore(case).at(spot), around.open_hole(case).at(spot)),
+        if case == LoadCase::Trip {
+            return (around.shut_sleeve().at(spot), around.open_hole(case).at(spot));
         }
+        let inside = around.bore(case).at(spot);
+        (inside, around.fracture(spot).min(inside))
+    }
+
+    /// Below a landed ball: pore pressure inside, and outside the annulus of the stage that is
+    /// treated, which a screenout brings to the pressure of the bore above.
+    fn below_seat(&self, case: LoadCase, spot: Spot) -> (GaugePressure, GaugePressure) {
+        let around = self.around;
+        let bore = around.bore(case).at(spot);
+        let outside = if case == LoadCase::Treating { around.fracture(spot).min(bore) } else { bore };
+        (around.pore().at(spot), outside)
     }
 
     /// Inside the casing: the annulus of the treating string, and below the casing packer what
@@ -103,14 +112,18 @@ impl Loads<'_> {
         let held = place.held.filter(|_| cemented || !case.free())?;
         let (inside, outside) = self.pressures(case, place, held);
         let (landed_inside, landed_outside) = self.pressures(LoadCase::RunIn, place, held);
-        let seat = place.seat.filter(|_| case.pumped());
-        let below = self.around.open_hole(case).at(place.spot);
-        let over_seat = self.pressures(case, place, place.spot).0 - below;
+        let (seat_difference, seat_bore) = match place.seat {
+            SeatSide::Above(seat) if case.pumped() => {
+                let above = self.pressures(case, place, place.spot).0;
+                ((above - self.around.pore().at(place.spot)).max(Pressure::ZERO), seat)
+            }
+            _ => (Pressure::ZERO, Diameter::ZERO),
+        };
         Some(SpanLoad {
             pressures: Pressures { inside: inside - landed_inside, outside: outside - landed_outside },
             temperature: self.around.warming(case, held),
-            seat_difference: seat.map_or(Pressure::ZERO, |_| over_seat.max(Pressure::ZERO)),
-            seat_bore: seat.unwrap_or(Diameter::ZERO),
+            seat_difference,
+            seat_bore,
             seat_place: Ratio::of(1.0),
             path: SeatLoadPath::HeelSide,
         })

@@ -1,6 +1,6 @@
 //! Strings: dimensions, ratings, load cases and safety factors.
 
-mod checks;
+pub(crate) mod checks;
 mod factors;
 pub(crate) mod hung;
 mod judge;
@@ -25,7 +25,7 @@ use hung::Hanging;
 use loads::Loads;
 use places::{Place, bends, sharpest};
 use ratings::{PipeRatings, take};
-use surroundings::Surroundings;
+use surroundings::{Surroundings, units};
 use workings::Opened;
 
 /// Rates every string of a job in every load case. A string that cannot be rated is left out,
@@ -131,9 +131,10 @@ fn worst_bend(loads: &Loads<'_>) -> physics::Result<Option<Place>> {
 }
 
 fn assumptions(around: &Surroundings<'_>) -> Vec<String> {
-    let toe = around.job.rock_temperature(around.toe().tvd).text(System::Field);
-    let pumped = around.job.file.rock.pumped_temperature.text(System::Field);
-    let heaviest = around.heaviest.text(System::Field);
+    let units = units(around.job);
+    let toe = around.job.rock_temperature(around.toe().tvd).text(units);
+    let pumped = around.job.file.rock.pumped_temperature.text(units);
+    let heaviest = around.heaviest.text(units);
     [
         "the treating string is held at the wellhead and at the casing packer, and the liner by each packer; \
          nothing slips and nothing buckles"
@@ -152,9 +153,13 @@ fn assumptions(around: &Surroundings<'_>) -> Vec<String> {
          its shoe"
             .to_string(),
         "a ball on the widest seat (the largest ball of the ladder less its interference) has pore pressure below \
-         it; its stage is open and at fracture pressure outside, but at the trip its sleeve has stayed shut"
+         it; above it its stage is open and at fracture pressure outside, but at the trip its sleeve has stayed shut"
             .to_string(),
-        "stress is that of the thinnest wall allowed".to_string(),
+        "below the seat the pipe has pore pressure inside and its stage's annulus outside, which a screenout brings \
+         to the pressure of the bore above"
+            .to_string(),
+        "stress is that of the thinnest wall allowed where the inside is the higher, of the nominal wall elsewhere"
+            .to_string(),
     ]
     .into()
 }

@@ -8,6 +8,17 @@ use super::result::LoadPoint;
 use super::surroundings::{Spot, Surroundings};
 use crate::layout::Layout;
 
+/// A place and the seat a ball may close beside it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum SeatSide {
+    /// No seat near.
+    Away,
+    /// Just above a seat of this bore, in a stage that is treated.
+    Above(Diameter),
+    /// Just below it, still in the stage that is treated.
+    Below,
+}
+
 /// A place of a string.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Place {
@@ -18,8 +29,8 @@ pub(super) struct Place {
     /// Mean of the stretch that is held at both ends once the packers have set; none for an end
     /// that stays free.
     pub held: Option<Spot>,
-    /// Seat just below that a ball may close.
-    pub seat: Option<Diameter>,
+    /// Which side of a seat it is on.
+    pub seat: SeatSide,
     /// Bend of the pipe there.
     pub bend: Curvature,
 }
@@ -42,7 +53,7 @@ fn casing(around: &Surroundings<'_>, string: &PipeString) -> Vec<Place> {
     let packer = around.layout.casing_packer_top;
     let place = |point, depth| {
         let spot = around.spot(depth);
-        Place { point, spot, held: Some(spot), seat: None, bend: bend_at(around.job, depth) }
+        Place { point, spot, held: Some(spot), seat: SeatSide::Away, bend: bend_at(around.job, depth) }
     };
     let mut out = Vec::new();
     if bottom > top {
@@ -88,18 +99,18 @@ fn treating(around: &Surroundings<'_>, string: &PipeString) -> Vec<Place> {
     let held = Some(around.mean(top, bottom));
     let place = |point, depth| {
         let bend = bend_at(around.job, depth);
-        Place { point, spot: around.spot(depth), held, seat: None, bend }
+        Place { point, spot: around.spot(depth), held, seat: SeatSide::Away, bend }
     };
     vec![place(LoadPoint::Top, top), place(lower, bottom)]
 }
 
-/// The liner: under the casing packer, above the widest seat, and its free end. The bend at the
-/// widest seat is the sharpest of the whole interval with seats.
+/// The liner: under the casing packer, above and below the widest seat, and its free end. The bend
+/// at the widest seat is the sharpest of the whole interval with seats.
 fn liner(around: &Surroundings<'_>) -> Vec<Place> {
     let (job, layout) = (around.job, around.layout);
     let place = |point, depth, held| {
         let bend = bend_at(job, depth);
-        Place { point, spot: around.spot(depth), held, seat: None, bend }
+        Place { point, spot: around.spot(depth), held, seat: SeatSide::Away, bend }
     };
     let mut out = Vec::new();
     if let Some(last) = layout.stages.last() {
@@ -108,8 +119,10 @@ fn liner(around: &Surroundings<'_>) -> Vec<Place> {
         out.push(place(LoadPoint::CasingPacker, hanger, Some(held)));
         if layout.stages.len() > 1 && last.sleeve.opened_by_ball {
             let held = around.mean(last.heel_end, last.toe_end);
-            let (seat, bend) = (Some(widest_seat(job)), sharpest(job, last.heel_end, layout.shoe));
-            out.push(Place { seat, bend, ..place(LoadPoint::WidestSeat, last.sleeve.ports, Some(held)) });
+            let bend = sharpest(job, last.heel_end, layout.shoe);
+            let at = |point, seat| Place { seat, bend, ..place(point, last.sleeve.ports, Some(held)) };
+            out.push(at(LoadPoint::WidestSeat, SeatSide::Above(widest_seat(job))));
+            out.push(at(LoadPoint::BelowSeat, SeatSide::Below));
         }
     }
     out.push(place(LoadPoint::Bottom, layout.toe_tool, None));
@@ -146,7 +159,7 @@ pub(super) fn bends(around: &Surroundings<'_>, string: &PipeString) -> Vec<Place
             let spot = around.spot(depth);
             let held = if string.table.role == StringRole::Casing { spot } else { mean };
             let (point, bend) = (LoadPoint::WorstBend, course.arc.severity());
-            out.push(Place { point, spot, held: Some(held), seat: None, bend });
+            out.push(Place { point, spot, held: Some(held), seat: SeatSide::Away, bend });
         }
     }
     out

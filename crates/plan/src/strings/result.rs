@@ -45,7 +45,7 @@ pub enum LoadCase {
     Treating,
     /// The flow stopped by sand at the treating pressure limit, the heaviest slurry in a cold pipe.
     Screenout,
-    /// The same at the pump trip, with the annulus pressure lost: the accidental bound. At the
+    /// The same at the pump trip, with the annulus pressure lost: the accidental bound. Above the
     /// widest seat it is a landed ball whose sleeve stays shut, with clean fluid behind it.
     Trip,
     /// Flowing back hot with the bore empty and the annulus at its own limit.
@@ -64,6 +64,8 @@ pub enum LoadPoint {
     CasingPacker,
     /// Above the seat of the last stage, which is the widest, in the sharpest bend of all stages.
     WidestSeat,
+    /// Below that seat, in the same stage: the ball holds the pressure off the bore, not off the annulus.
+    BelowSeat,
     /// Where bend and force together stress the body most, found course by course of the survey.
     WorstBend,
     /// Lower end.
@@ -255,6 +257,7 @@ impl LoadPoint {
             Self::Top => "top",
             Self::CasingPacker => "casing packer",
             Self::WidestSeat => "widest seat",
+            Self::BelowSeat => "below the widest seat",
             Self::WorstBend => "worst bend",
             Self::Bottom => "bottom",
         }

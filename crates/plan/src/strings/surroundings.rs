@@ -3,7 +3,7 @@
 use physics::packer::surface_pressure::{Reference, surface_pressure};
 use quantity::*;
 use well::Job;
-use well::job::{AfterSetting, SystemKind};
+use well::job::{AfterSetting, SystemKind, Units};
 
 use super::result::LoadCase;
 use crate::device::device_range;
@@ -191,6 +191,14 @@ impl<'a> Surroundings<'a> {
         let still = FluidColumn::still(limit, self.clean_density().gradient()).at(self.toe);
         let left = (still - self.fracture(self.toe)).max(Pressure::ZERO);
         left / Length::m(self.toe.md.si().max(1.0))
+    }
+}
+
+/// The units the job's documents are read in.
+pub fn units(job: &Job) -> System {
+    match job.file.job.units {
+        Units::Field => System::Field,
+        Units::Metric => System::Metric,
     }
 }
 

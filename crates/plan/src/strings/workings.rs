@@ -9,11 +9,12 @@ use physics::tubular::triaxial::TRIAXIAL;
 use quantity::*;
 use well::tubular::Rated;
 
-use super::factors::{collapse_load, section};
+use super::factors::{collapse_load, section, wall};
 use super::loads::Loads;
-use super::places::Place;
+use super::places::{Place, SeatSide};
 use super::ratings::PipeRatings;
 use super::result::{Criterion, Governing, LoadCase, LoadRow, StringPlan, StringsPlan};
+use super::surroundings::units;
 use crate::Ledger;
 
 /// A string with everything its workings need.
@@ -88,7 +89,8 @@ impl Opened<'_> {
         let title = format!("Lowest factor on {} of {}", criterion.words(), plan.name);
         let Some(steps) = ledger.take(&title, self.steps(criterion, row, place)) else { return };
         let steps: Vec<&Evaluation> = steps.iter().collect();
-        let note = format!("{} {}", where_it_is(row), made_of(criterion, row));
+        let units = units(self.loads.around.job);
+        let note = format!("{} {}", where_it_is(row, units), made_of(criterion, row, units));
         ledger.open(name, &title, governing.factor, &steps, &note);
     }
 
@@ -118,7 +120,7 @@ impl Opened<'_> {
                     .with("internal_pressure", load.internal_pressure)
                     .with("external_pressure", load.external_pressure)
                     .with("curvature", load.curvature)
-                    .with("wall_tolerance", pipe.spec().wall_tolerance);
+                    .with("wall_tolerance", wall(pipe, row));
                 out.push(call.run()?);
             }
         }
@@ -130,7 +132,7 @@ impl Opened<'_> {
         let Some(load) = self.loads.span_load(case, place) else { return Ok(Vec::new()) };
         let tube = self.loads.string.pipe.tube();
         let (outer, inner) = (tube.outer(), tube.inner());
-        if place.seat.is_some() {
+        if matches!(place.seat, SeatSide::Above(_)) {
             let call = ANCHORED_SPAN_FORCE
                 .call()
                 .with("outer", outer)
@@ -178,15 +180,14 @@ fn id(criterion: Criterion) -> &'static str {
     }
 }
 
-fn where_it_is(row: &LoadRow) -> String {
-    let depth = row.depth.text(System::Field);
+fn where_it_is(row: &LoadRow, units: System) -> String {
+    let depth = row.depth.text(units);
     format!("Lowest of all cases and places: {}, {} at {depth}.", row.case.words(), row.point.words())
 }
 
-fn made_of(criterion: Criterion, row: &LoadRow) -> String {
-    let text = |q: Force| q.text(System::Field);
-    let pressures =
-        format!("{} inside and {} outside", row.inside.text(System::Field), row.outside.text(System::Field));
+fn made_of(criterion: Criterion, row: &LoadRow, units: System) -> String {
+    let text = |q: Force| q.text(units);
+    let pressures = format!("{} inside and {} outside", row.inside.text(units), row.outside.text(units));
     let force = format!(
         "The axial force of {} is {} hanging, {} ballooning, {} temperature and {} on the seat",
         text(row.axial),

@@ -17,25 +17,20 @@ pub(super) struct Draw {
     pub caliper: f64,
 }
 
-impl Draw {
-    fn mirrored(self) -> Self {
-        Self { swell: -self.swell, energy: -self.energy, along: -self.along, caliper: -self.caliper }
-    }
-}
-
-/// `count` draws, each second one the mirror of the one before, so that the middle of the samples
-/// is the middle of the figures.
+/// `count` draws, each second one the mirror of the one before, scaled so that the spread of every
+/// number is one: the middle and the spread of the samples are those of the figures.
 pub(super) fn draws(seed: u64, count: usize) -> Vec<Draw> {
     let mut random = ChaCha12Rng::seed_from_u64(seed);
-    let mut next = || -> f64 { StandardNormal.sample(&mut random) };
-    let mut out = Vec::with_capacity(count);
-    while out.len() < count {
-        let draw = Draw { swell: next(), energy: next(), along: next(), caliper: next() };
-        out.push(draw);
-        out.push(draw.mirrored());
-    }
-    out.truncate(count);
-    out
+    let half = count.div_ceil(2);
+    let mut column = || -> Vec<f64> {
+        let list: Vec<f64> = (0..half).map(|_| StandardNormal.sample(&mut random)).collect();
+        let spread = (list.iter().map(|z: &f64| z * z).sum::<f64>() / half.max(1) as f64).sqrt();
+        let scale = if spread > 0.0 { 1.0 / spread } else { 1.0 };
+        list.into_iter().flat_map(|z| [z * scale, -z * scale]).take(count).collect()
+    };
+    let (swell, energy, along, caliper) = (column(), column(), column(), column());
+    let pairs = swell.into_iter().zip(energy).zip(along.into_iter().zip(caliper));
+    pairs.map(|((swell, energy), (along, caliper))| Draw { swell, energy, along, caliper }).collect()
 }
 
 /// Quantile of sorted numbers, straight between neighbours; none where it is not finite.
@@ -60,11 +55,15 @@ mod tests {
 
     #[test]
     fn draws_are_normal() {
-        let list = draws(1, 4000);
-        for pick in [|d: &Draw| d.swell, |d: &Draw| d.energy, |d: &Draw| d.along, |d: &Draw| d.caliper] {
-            let mean = list.iter().map(pick).sum::<f64>() / 4000.0;
-            let variance = list.iter().map(|d| pick(d).powi(2)).sum::<f64>() / 4000.0;
-            assert!(mean.abs() < 1e-12 && (variance - 1.0).abs() < 0.06, "{mean} {variance}");
+        let list = draws(1, 20_000);
+        let columns: [fn(&Draw) -> f64; 4] = [|d| d.swell, |d| d.energy, |d| d.along, |d| d.caliper];
+        let mean = |of: &dyn Fn(&Draw) -> f64| list.iter().map(of).sum::<f64>() / 20_000.0;
+        for (i, a) in columns.iter().enumerate() {
+            assert!(mean(a).abs() < 1e-12 && (mean(&|d| a(d).powi(2)) - 1.0).abs() < 1e-9);
+            assert!((mean(&|d| a(d).powi(4)) - 3.0).abs() < 0.3);
+            for b in columns.iter().skip(i + 1) {
+                assert!(mean(&|d| a(d) * b(d)).abs() < 0.04);
+            }
         }
     }
 

@@ -8,6 +8,7 @@ use super::checks::*;
 use super::element::tested;
 use super::result::{SwellPacker, SwellPlan};
 use crate::Ledger;
+use crate::words::stages;
 
 /// Findings of the whole swell.
 pub(super) fn judge(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
@@ -56,10 +57,9 @@ fn late<'a>(
     let mut list: Vec<(&SwellPacker, Time)> = packers.filter_map(|p| Some((p, time(p)?))).collect();
     list.sort_by(|a, b| b.1.total_cmp(&a.1));
     let (last, at) = list.first().copied()?;
-    let mut stages: Vec<usize> = list.iter().map(|(p, _)| p.stage).collect();
-    stages.sort_unstable();
-    let named = stages.iter().map(usize::to_string).collect::<Vec<_>>().join(", ");
-    Some((named, last, at))
+    let mut numbers: Vec<usize> = list.iter().map(|(p, _)| p.stage).collect();
+    numbers.sort_unstable();
+    Some((stages(numbers.into_iter()), last, at))
 }
 
 fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
@@ -116,12 +116,15 @@ fn temperatures(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
     let (coldest, hottest) = tested(table);
     let (low, high) = (coldest - TEMPERATURE_MARGIN, hottest + TEMPERATURE_MARGIN);
     let beyond = |p: &&SwellPacker| p.temperature < low || p.temperature > high;
-    for packer in plan.packers.iter().filter(beyond) {
+    let list: Vec<&SwellPacker> = plan.packers.iter().filter(beyond).collect();
+    let distance = |p: &SwellPacker| (low - p.temperature).max(p.temperature - high);
+    if let Some(worst) = list.iter().copied().max_by(|a, b| distance(a).total_cmp(&distance(b))) {
         let (field, limit) =
-            if packer.temperature < low { ("coldest_test", coldest) } else { ("hottest_test", hottest) };
-        let message = format!("packer {} stands in rock beyond the supplier's tests", packer.stage);
-        let finding = EXTRAPOLATED.found(message).stage(packer.stage).depth(packer.depth);
-        ledger.say(finding.field(format!("packer.swell.{field}")).value(packer.temperature).limit(limit));
+            if worst.temperature < low { ("coldest_test", coldest) } else { ("hottest_test", hottest) };
+        let named = stages(list.iter().map(|p| p.stage));
+        let message = format!("packers {named} stand in rock beyond the supplier's tests");
+        let finding = EXTRAPOLATED.found(message).stage(worst.stage).depth(worst.depth);
+        ledger.say(finding.field(format!("packer.swell.{field}")).value(worst.temperature).limit(limit));
     }
     let inside = plan.packers.iter().filter(|p| !beyond(p) && p.beyond_tests.si() > 0.0);
     if let Some(p) = inside.max_by(|a, b| a.beyond_tests.total_cmp(&b.beyond_tests)) {

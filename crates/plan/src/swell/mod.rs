@@ -7,6 +7,7 @@ mod element;
 mod judge;
 mod packer;
 mod result;
+mod warm_up;
 mod workings;
 
 use quantity::*;

@@ -4,8 +4,9 @@ use quantity::*;
 use well::Job;
 
 use super::draws::{Draw, quantile};
-use super::element::{Element, Kind, WarmUp, tested};
+use super::element::{Element, Kind, tested};
 use super::result::SwellPacker;
+use super::warm_up::WarmUp;
 use crate::Band;
 use crate::layout::StagePlace;
 
@@ -38,7 +39,7 @@ impl<'a> Bench<'a> {
     pub fn samples(&self, place: &'a StagePlace) -> physics::Result<Samples<'a>> {
         let rock = self.job.rock_temperature(place.packer.tvd);
         let warm = WarmUp::new(self.warm_up, self.start, rock)?;
-        let counted = self.kinds.iter().map(|k| warm.counted(&k.clock)).collect::<physics::Result<_>>()?;
+        let counted = warm.counted_by(self.kinds, warm.until)?;
         Ok(Samples { place, warm, counted })
     }
 
@@ -70,11 +71,9 @@ impl<'a> Bench<'a> {
 
     /// Free diameters of all draws at a time, as a band.
     pub fn diameters(&self, s: &Samples<'_>, time: Time) -> physics::Result<Band<Diameter>> {
-        let mut list = Vec::with_capacity(self.kinds.len());
-        for (kind, counted) in self.kinds.iter().zip(&s.counted) {
-            let equivalent = s.warm.counted_at(&kind.clock, *counted, time)?;
-            list.push(self.element.diameter(*kind, equivalent).si());
-        }
+        let counted = s.warm.counted_by(self.kinds, time)?;
+        let free = |(kind, counted): (&Kind, &Time)| self.element.diameter(*kind, *counted).si();
+        let mut list: Vec<f64> = self.kinds.iter().zip(&counted).map(free).collect();
         list.sort_by(f64::total_cmp);
         Ok(band(&list).unwrap_or(Band::sharp(self.element.dry)))
     }

@@ -15,7 +15,7 @@ use crate::Ledger;
 fn spread(plan: &SwellPlan) -> String {
     format!(
         "The steps show it with every figure at its middle. P10, P50 and P90 are of {} samples (seed {}, the same \
-         draws for every packer, each with its mirror): growth of the element, activation energy, hole size along \
+         draws for every packer, each with its mirror, scaled to unit spread): growth of the element, activation energy, hole size along \
          the element and the caliper's error, each normal; the hole with its own spread to either side.",
         plan.samples, plan.seed
     )

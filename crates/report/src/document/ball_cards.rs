@@ -13,7 +13,6 @@ use crate::draw::volume_line::{VolumeLine, volume_line};
 /// The pages.
 pub(super) fn pages(desk: &Desk<'_>, plan: &BallPlan, paper: &mut Paper) {
     paper.section("Ball cards", "One card a ball, two on a page, in the order of launching. Cut them apart; each goes with its ball and comes back filled in.");
-    super::balls::standing_rules(paper);
     let mut cards = Vec::new();
     let ladder = desk.program.ladder.as_ref();
     let setting =
@@ -129,10 +128,9 @@ fn cautions(c: &BallCard, u: Units) -> Vec<String> {
         lines.push("The recorder may not show this landing: watch the pressure by hand, go by the stage's own response.".into());
     }
     if let Some(s) = c.spacing_sigmas.filter(|s| s.si() < 3.0) {
-        let spacing = u.maybe_text(c.spacing);
+        let (spacing, sigmas) = (u.maybe_text(c.spacing), u.rounded(s, 1));
         lines.push(format!(
-            "The seat toe-ward is only {spacing} away, {} sigma: volume does not tell which seat it is on.",
-            u.rounded(s, 1)
+            "The next seat is {spacing} toe-ward, {sigmas} sigma: volume does not tell which seat it is on."
         ));
     }
     lines

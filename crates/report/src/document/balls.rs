@@ -23,8 +23,12 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         }
         None => paper.absent("Ball program"),
     }
+    standing_rules(paper);
     if let Some(ladder) = &desk.program.ladder {
-        paper.heading("Balls to have on location, in the order of launching");
+        paper.section(
+            "Balls to have on location",
+            "In the order of launching. Spares of every size are for the engineer in charge to decide.",
+        );
         paper.table(on_location(ladder, u));
     }
     if let Some(plan) = &desk.program.balls {
@@ -46,8 +50,8 @@ fn overview(plan: &BallPlan, u: Units) -> Table {
     let mut table = Table::new(vec![
         Column::number("opens stage", ""),
         Column::number("ball", u.unit::<Diameter>()),
-        Column::number("launch, meter of the stage before", &vol),
-        Column::number("cut rate, pumped since launch", &vol),
+        Column::number("launch, stage meter", &vol).taking(1.3),
+        Column::number("cut rate", &vol),
         Column::number("land at", &rate),
         Column::number("window opens", &vol),
         Column::number("P50", &vol),
@@ -59,11 +63,12 @@ fn overview(plan: &BallPlan, u: Units) -> Table {
         Column::number("to the next seat", "sigma"),
     ])
     .sized(6.9)
+    .even()
     .note(
-        "Volumes since launch unless said otherwise. Rise: at the surface before the sleeve opens, at its nominal shear. \
+        "Launch: reading of the meter of the stage being pumped. All other volumes are since launch. Rise: at the surface before the sleeve opens, at its nominal shear. \
          After: from landing until the surface sees it. Below trip: what is left with the sleeve at the top of its \
          range. To the next seat: volume between this seat and the one toe-ward, over the spread of the landing; below 3 \
-         (framed) volume cannot tell the two apart.",
+         volume cannot tell the two apart.",
     );
     plan.cards.iter().for_each(|c| table.row(overview_row(c, u)));
     table
@@ -71,9 +76,7 @@ fn overview(plan: &BallPlan, u: Units) -> Table {
 
 fn overview_row(c: &BallCard, u: Units) -> Vec<Cell> {
     let v = |q: Volume| Cell::from(u.either(q, 1, 2));
-    let close = c.spacing_sigmas.is_some_and(|s| s.si() < 3.0);
-    let launch =
-        if c.launched_during == 0 { "before stage 1".to_string() } else { u.either(c.launch_at, 1, 2) };
+    let launch = if c.launched_during == 0 { "first".to_string() } else { u.either(c.launch_at, 1, 2) };
     vec![
         Cell::strong(c.stage.to_string()),
         Cell::strong(u.either(c.ball, 3, 2)),
@@ -87,7 +90,7 @@ fn overview_row(c: &BallCard, u: Units) -> Vec<Cell> {
         Cell::judged(u.either(c.chosen.signature.rise, 0, 2), !c.chosen.visible),
         number(c.chosen.signature.delay.in_seconds(), 1).into(),
         Cell::judged(u.either(c.chosen.below_trip, 0, 2), c.chosen.below_trip.si() < 0.0),
-        c.spacing_sigmas.map_or_else(|| NONE.into(), |s| Cell::judged(u.rounded(s, 1), close)),
+        c.spacing_sigmas.map_or_else(|| NONE.into(), |s| u.rounded(s, 1).into()),
     ]
 }
 
@@ -121,12 +124,12 @@ fn on_location(ladder: &LadderPlan, u: Units) -> Table {
 }
 
 /// Says what holds for every card.
-pub(super) fn standing_rules(paper: &mut Paper) {
+fn standing_rules(paper: &mut Paper) {
     let lines = [
         "Two people measure every ball, each across two diameters, and write what they read before they compare.",
         "The launcher is proved to hold no pressure before it is opened: isolate, bleed off, see the bleed stay dry.",
         "Never raise a trip or a relief setting to make a ball land. Stop, and find out why.",
-        "A ball that is not seen by the volume at which it counts as missing is missing: stop, and follow the missing-ball plan.",
+        "A ball that has not been seen by the volume at which it counts as missing is missing: take it as anywhere in the string until it is found.",
     ];
     paper.notice(Tone::Warn, "For every ball", lines.iter().map(|l| (*l).to_string()).collect());
 }

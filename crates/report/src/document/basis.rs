@@ -20,7 +20,29 @@ pub(super) fn system_words(job: &Job) -> String {
     }
 }
 
-/// Title, key figures, limits and signatures; then contents and cautions; then the basis.
+/// What holds on every page.
+const CONVENTIONS: &[(&str, &str)] = &[
+    (
+        "stages",
+        "Stage 1 is at the toe; numbers grow toward the heel. Tables of stages have the heel on top, as the well lies.",
+    ),
+    ("depths", "Measured depth unless it says TVD, from the datum of the first page."),
+    (
+        "pressures",
+        "Gauge, at the surface, unless the line says otherwise. A differential is what one side has over the other.",
+    ),
+    (
+        "spread",
+        "P10 / P50 / P90: one in ten is lower than P10, half are lower than P50, nine in ten are lower than P90.",
+    ),
+    (
+        "frames",
+        "A framed figure breaks a limit or is held down by one. The findings say which, and what to do.",
+    ),
+    ("blanks", "Empty boxes are written in on location; what is written there goes before what is printed."),
+];
+
+/// Title, key figures, signatures and contents; then cautions; then the basis.
 pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     paper.blocks.push(Block::Title);
     verdict(desk, paper);
@@ -28,11 +50,15 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     paper.facts(2, key_figures(desk));
     paper.heading("Signatures");
     paper.blocks.push(Block::Signatures { roles: ROLES.iter().map(|r| (*r).to_string()).collect() });
-    paper.section("Contents and cautions", "");
+    paper.heading("Contents");
     paper.blocks.push(Block::Contents);
-    paper.heading("Cautions");
+    paper.section("Cautions", "");
+    paper.notice(Tone::Stop, "What this document is", vec![STANDING.to_string()]);
     paper.blocks.push(Block::Rules { rules: CAUTIONS.iter().map(|c| fact(c.subject, c.rule)).collect() });
-    paper.notice(Tone::Note, "What this document is", vec![STANDING.to_string()]);
+    paper.heading("How to read it");
+    paper
+        .blocks
+        .push(Block::Rules { rules: CONVENTIONS.iter().map(|(name, rule)| fact(*name, *rule)).collect() });
     paper.section("Basis", "What the program was given. Every figure that follows rests on these.");
     basis(desk, paper);
 }
@@ -47,29 +73,40 @@ const ROLES: &[&str] = &[
 ];
 
 /// Most findings that are named on the first page.
-const NAMED: usize = 4;
+const NAMED: usize = 5;
 
 fn verdict(desk: &Desk<'_>, paper: &mut Paper) {
     let program = desk.program;
-    let of = |severity| program.findings.iter().filter(move |f| f.severity == severity);
     let (stops, warns) = (program.count(Severity::Stop), program.count(Severity::Warn));
-    let named = |severity| -> Vec<String> {
-        let mut lines: Vec<String> =
-            of(severity).take(NAMED).map(|f| super::findings::sentence(f, desk.units)).collect();
-        if let Some(more) = of(severity).count().checked_sub(NAMED).filter(|n| *n > 0) {
-            lines.push(format!("... and {more} more; see the findings."));
-        }
-        lines
-    };
     if stops > 0 {
         let title = format!("{} the job. Do not run this program as it stands.", count_stops(stops));
-        paper.notice(Tone::Stop, title, named(Severity::Stop));
+        paper.notice(Tone::Stop, title, named(desk, Severity::Stop));
     } else if warns > 0 {
         let title = format!("Nothing stops the job. {} to be decided on.", count(warns, "warning"));
-        paper.notice(Tone::Warn, title, named(Severity::Warn));
+        paper.notice(Tone::Warn, title, named(desk, Severity::Warn));
     } else {
         paper.notice(Tone::Clear, "Nothing stops the job and there are no warnings.", Vec::new());
     }
+}
+
+/// The first finding of every check, with how many more there are of it.
+fn named(desk: &Desk<'_>, severity: Severity) -> Vec<String> {
+    let mut kinds: Vec<(&well::Finding, usize)> = Vec::new();
+    for f in desk.program.findings.iter().filter(|f| f.severity == severity) {
+        match kinds.iter_mut().find(|(first, _)| first.id == f.id) {
+            Some((_, more)) => *more += 1,
+            None => kinds.push((f, 0)),
+        }
+    }
+    let line = |(f, more): &(&well::Finding, usize)| {
+        let more = if *more > 0 { format!(" (and {more} more of this kind)") } else { String::new() };
+        super::findings::sentence(f, desk.units) + &more
+    };
+    let mut lines: Vec<String> = kinds.iter().take(NAMED).map(line).collect();
+    if let Some(rest) = kinds.len().checked_sub(NAMED).filter(|n| *n > 0) {
+        lines.push(format!("... and {rest} more kinds; see the findings."));
+    }
+    lines
 }
 
 fn count_stops(stops: usize) -> String {
@@ -138,9 +175,9 @@ fn pump_facts(desk: &Desk<'_>) -> Vec<Fact> {
         let text = format!("{} (stage {}, {})", u.text(s.rate_ceiling), s.stage, s.bound_by.words());
         facts.push(fact("Lowest rate ceiling", text));
     }
-    facts.push(fact("Clean fluid, in tanks", format!("{}, {}", u.text(t.clean), t.tanks)));
+    facts.push(fact("Clean fluid, in tanks", format!("{}, {}", u.large(t.clean), t.tanks)));
     let trucks: usize = t.proppants.iter().map(|p| p.trucks).sum();
-    facts.push(fact("Proppant, in truck loads", format!("{}, {trucks}", u.text(t.mass))));
+    facts.push(fact("Proppant, in truck loads", format!("{}, {trucks}", u.heavy(t.mass))));
     facts.push(fact(
         "Pumps needed, on location",
         format!("{}, {}", t.pumps_needed, desk.job.file.equipment.pumps),
@@ -214,7 +251,7 @@ fn well_facts(desk: &Desk<'_>) -> Vec<Fact> {
         fact("Survey", format!("{}, azimuths from {} north", file.survey.file, file.survey.north.word())),
         fact("Depths from", datum(desk)),
         fact("Total depth", u.text(file.hole.total_depth)),
-        fact("Deepest vertical depth of the path", u.text(desk.job.trajectory.tvd_at(file.hole.total_depth))),
+        fact("Vertical depth at total depth", u.text(desk.job.trajectory.tvd_at(file.hole.total_depth))),
         fact("Caliper", caliper.map_or_else(|| "none: bit size is taken".into(), |c| c.file.clone())),
         fact("Depth uncertainty at total depth, 1 sigma", u.text(file.hole.depth_sigma)),
         fact("Interval to be treated", interval(desk)),

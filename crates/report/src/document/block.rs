@@ -103,6 +103,11 @@ impl Column {
         Self { share: Some(share), ..Self::words(title) }
     }
 
+    /// The same column taking a share of the width that is left.
+    pub fn taking(self, share: f64) -> Self {
+        Self { share: Some(share), ..self }
+    }
+
     /// A column of numbers.
     pub fn number(title: impl Into<String>, unit: impl Into<String>) -> Self {
         Self { title: title.into(), unit: unit.into(), side: Side::Right, share: None }
@@ -131,6 +136,12 @@ impl Table {
     /// Adds a row.
     pub fn row(&mut self, cells: Vec<Cell>) {
         self.rows.push(cells);
+    }
+
+    /// With columns of the same width where they state no share of their own.
+    pub fn even(mut self) -> Self {
+        self.columns.iter_mut().for_each(|c| c.share = c.share.or(Some(1.0)));
+        self
     }
 
     /// With a note.
@@ -197,17 +208,15 @@ pub struct Card {
     pub outcome: Vec<Blank>,
 }
 
-/// A finding as it is printed.
+/// Findings of one check that ask for the same, as they are printed.
 #[derive(Debug, Clone, PartialEq, serde::Serialize)]
 pub struct FindingEntry {
     /// Severity.
     pub tone: Tone,
     /// Identity of the check.
     pub id: String,
-    /// Where.
-    pub place: String,
-    /// What is so, with value and limit.
-    pub text: String,
+    /// Where, and what is so, with value and limit.
+    pub lines: Vec<Fact>,
     /// What to do next.
     pub next: String,
 }

@@ -3,7 +3,7 @@
 use well::{Finding, Severity};
 
 use super::Desk;
-use super::block::{Block, Column, FindingEntry, Paper, Table, Tone};
+use super::block::{Block, Column, FindingEntry, Paper, Table, Tone, fact};
 use super::units::{Units, pretty};
 use crate::text::look::count;
 
@@ -16,7 +16,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         counts.join(", ")
     );
     paper.section("Findings", &lead);
-    let findings = program.findings.iter().map(|f| entry(f, desk.units)).collect();
+    let findings = entries(&program.findings, desk.units);
     paper.blocks.push(Block::Findings { findings });
     paper.next_section(
         "Assumptions",
@@ -39,11 +39,18 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
 }
 
 /// What the phases took beyond the job file.
-fn taken_by_phases(desk: &Desk<'_>, paper: &mut Paper) {
-    let mut lines: Vec<(&str, &String)> = Vec::new();
-    if let Some(ladder) = &desk.program.ladder {
-        lines.extend(ladder.assumptions.iter().map(|a| ("ladder", a)));
-    }
+fn taken_by_phases<'a>(desk: &Desk<'a>, paper: &mut Paper) {
+    let mut lines: Vec<(&str, &'a String)> = Vec::new();
+    let program = desk.program;
+    let mut take = |part: &'static str, taken: Option<&'a Vec<String>>| {
+        lines.extend(taken.into_iter().flatten().map(|a| (part, a)));
+    };
+    take("ladder", program.ladder.as_ref().map(|l| &l.assumptions));
+    take("strings", program.strings.as_ref().map(|s| &s.assumptions));
+    take("casing packer", program.casing_packer.as_ref().map(|c| &c.assumptions));
+    let setting = program.setting.as_ref();
+    take("setting", setting.map(|s| &s.assumptions));
+    take("swell", setting.and_then(|s| s.swell.as_ref()).map(|s| &s.assumptions));
     if lines.is_empty() {
         return;
     }
@@ -60,7 +67,32 @@ pub(super) fn sentence(finding: &Finding, u: Units) -> String {
     pretty(&finding.sentence(u.0))
 }
 
-fn entry(finding: &Finding, u: Units) -> FindingEntry {
+/// Findings that follow one another and differ in place and message alone go together.
+fn entries(findings: &[Finding], u: Units) -> Vec<FindingEntry> {
+    let mut out: Vec<FindingEntry> = Vec::new();
+    for f in findings {
+        let (tone, line) = (tone(f.severity), fact(place(f, u), sentence(f, u)));
+        match out.last_mut() {
+            Some(last) if last.tone == tone && last.id == f.id && last.next == f.next => {
+                last.lines.push(line)
+            }
+            _ => {
+                out.push(FindingEntry { tone, id: f.id.to_string(), lines: vec![line], next: f.next.clone() })
+            }
+        }
+    }
+    out
+}
+
+fn tone(severity: Severity) -> Tone {
+    match severity {
+        Severity::Stop => Tone::Stop,
+        Severity::Warn => Tone::Warn,
+        Severity::Note => Tone::Note,
+    }
+}
+
+fn place(finding: &Finding, u: Units) -> String {
     let p = &finding.place;
     let mut place = Vec::new();
     place.extend(p.stage.map(|s| format!("stage {s}")));
@@ -71,15 +103,5 @@ fn entry(finding: &Finding, u: Units) -> FindingEntry {
         (Some(file), None) => place.push(file.clone()),
         _ => {}
     }
-    FindingEntry {
-        tone: match finding.severity {
-            Severity::Stop => Tone::Stop,
-            Severity::Warn => Tone::Warn,
-            Severity::Note => Tone::Note,
-        },
-        id: finding.id.to_string(),
-        place: place.join("; "),
-        text: sentence(finding, u),
-        next: finding.next.clone(),
-    }
+    place.join("; ")
 }

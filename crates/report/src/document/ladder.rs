@@ -22,7 +22,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let pictures: Vec<_> = ladder.rungs.iter().rev().map(|r| picture(desk, r)).collect();
     let columns = 6;
     let scale = Scale::fitting(&pictures, (desk.sheet.width, desk.sheet.height - 40.0), columns);
-    paper.drawing("seats", seats(&pictures, scale, columns, u.0), "");
+    paper.drawing("seats", seats(&pictures, scale, columns, desk.sheet.width, u.0), "");
     paper.section(
         "Bores and drifts",
         "Every bore from the launcher down, with the largest ball that must pass it.",
@@ -106,6 +106,7 @@ fn picture(desk: &Desk<'_>, rung: &RungPlan) -> SeatPicture {
         name: format!("stage {}", rung.stage),
         bore: sleeve.id,
         seat: rung.seat,
+        land: sleeve.seat_length,
         ball: rung.ball,
         angle: sleeve.seat_angle,
     }

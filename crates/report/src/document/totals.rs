@@ -163,8 +163,8 @@ fn location(desk: &Desk<'_>, plan: &StagesPlan) -> Vec<super::block::Fact> {
     let (u, t, e) = (desk.units, &plan.totals, &desk.job.file.equipment);
     let reserve = super::units::percent(e.fluid_reserve);
     vec![
-        fact("Spacers and last flush", u.text(t.spacers_and_flush)),
-        fact("Tanks", format!("{} of {}, {reserve} kept beyond the need", t.tanks, u.text(e.tank_volume))),
+        fact("Spacers and last flush", u.large(t.spacers_and_flush)),
+        fact("Tanks", format!("{} of {}, {reserve} kept beyond the need", t.tanks, u.large(e.tank_volume))),
         fact("Highest hydraulic power", format!("{} (stage {})", u.text(t.power), t.power_stage)),
         fact("Power on location, spares kept", u.text(t.power_on_location)),
         fact("Pumps needed, spares included", format!("{} of {}", t.pumps_needed, u.text(e.pump_power))),

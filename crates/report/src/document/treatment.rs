@@ -1,6 +1,6 @@
 //! Rate ceiling, treating pressure and its parts, stage by stage.
 
-use plan::stages::{StagePlan, StagesPlan};
+use plan::stages::{BoundBy, StagePlan, StagesPlan};
 use quantity::*;
 
 use super::Desk;
@@ -17,12 +17,9 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     paper.section("Rate ceiling and treating pressure", lead);
     let Some(plan) = &desk.program.stages else { return paper.absent("Stages") };
     let u = desk.units;
-    let size = (desk.sheet.width, 0.3 * desk.sheet.height);
-    paper.drawing(
-        "ceiling",
-        ceiling(desk, plan, size),
-        "Rate of every stage: wanted, planned and the ceiling.",
-    );
+    let size = (desk.sheet.width, 0.27 * desk.sheet.height);
+    let of_ceiling = ceiling(desk, plan, size);
+    paper.drawing("ceiling", of_ceiling, "Rate of every stage: wanted, planned and the ceiling.");
     paper.facts(
         2,
         vec![
@@ -30,18 +27,15 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
             fact("The toe could take without seats", u.text(plan.toe_rate_without_seats)),
         ],
     );
+    paper.table(rates(plan, u));
+    let lead = "The column of the mixture that gives the most is taken for the whole string, which is the least \
+                favourable of what passes. What is left below the limit is room for what was not foreseen.";
+    paper.section("What the treating pressure is made of", lead);
     paper.drawing(
         "parts",
         parts(desk, plan, size),
-        "What the highest treating pressure of every stage is made of.",
+        "Parts of the highest treating pressure at the planned rate.",
     );
-    paper.text(
-        "The column of the heaviest mixture that passes is taken for the whole string; the part of the fracture is \
-         less the weight of that column. What is left between a column and the limit is room for what was not foreseen.",
-    );
-    paper.section("Rates and pressures by stage", "");
-    paper.table(rates(plan, u));
-    paper.heading("Parts of the highest treating pressure");
     paper.table(pressures(desk, plan));
 }
 
@@ -119,7 +113,7 @@ fn rates(plan: &StagesPlan, u: Units) -> Table {
         Column::number("seats passed", ""),
         Column::number("wanted", &rate),
         Column::number("ceiling", &rate),
-        Column::words("held by"),
+        Column::words("held by").taking(1.2),
         Column::number("planned", &rate),
         Column::number("clean", &psi),
         Column::number("highest", &psi),
@@ -128,9 +122,11 @@ fn rates(plan: &StagesPlan, u: Units) -> Table {
         Column::number("power", u.unit::<Power>()),
     ])
     .sized(6.9)
+    .even()
     .note(
         "Clean and highest: surface pressure at the planned rate with the first fluid, and with the mixture that gives \
-         the most. Shut-in: instantaneous, at the surface, clean fluid.",
+         the most. Shut-in: instantaneous, at the surface, clean fluid. Held by: \
+         the limit that sets the ceiling; not held where the rate wanted meets none. Framed: below the rate wanted.",
     );
     for s in plan.stages.iter().rev() {
         let lowered = s.planned_rate < s.wanted_rate;
@@ -142,7 +138,7 @@ fn rates(plan: &StagesPlan, u: Units) -> Table {
             s.seats_passed.to_string().into(),
             u.number(s.wanted_rate).into(),
             u.number(s.rate_ceiling).into(),
-            s.bound_by.words().into(),
+            held_by(s.bound_by).into(),
             Cell::judged(u.number(s.planned_rate), lowered),
             u.either(s.clean_pressure, 0, 2).into(),
             Cell::strong(u.either(s.pressure.surface, 0, 2)),
@@ -154,11 +150,21 @@ fn rates(plan: &StagesPlan, u: Units) -> Table {
     table
 }
 
+/// What holds the ceiling, in a word.
+fn held_by(bound: BoundBy) -> &'static str {
+    match bound {
+        BoundBy::Pressure => "pressure",
+        BoundBy::Power => "power",
+        BoundBy::Iron => "iron",
+        BoundBy::Wanted => "not held",
+    }
+}
+
 fn pressures(desk: &Desk<'_>, plan: &StagesPlan) -> Table {
     let u = desk.units;
     let psi = u.unit::<Pressure>();
     let mut table = Table::new(vec![
-        Column::number("stage", ""),
+        Column::number("stage", "").taking(0.6),
         Column::number("fracture", &psi),
         Column::number("column", &psi),
         Column::number("pipe", &psi),
@@ -167,9 +173,10 @@ fn pressures(desk: &Desk<'_>, plan: &StagesPlan) -> Table {
         Column::number("near wellbore", &psi),
         Column::number("surface", &psi),
         Column::number("below limit", &psi),
-        Column::wide("mixture", 1.0),
+        Column::wide("mixture", 3.4),
     ])
-    .sized(6.9);
+    .sized(6.9)
+    .even();
     let limit = desk.job.file.limits.treating_pressure;
     for s in plan.stages.iter().rev() {
         let p = &s.pressure;

@@ -1,7 +1,7 @@
 //! Figures as text in the reader's units.
 
 use plan::Band;
-use quantity::{Quantity, Ratio, System, Time, Value, number};
+use quantity::{Mass, Quantity, Ratio, System, Time, Value, Volume, number};
 
 /// What stands where there is no figure.
 pub const NONE: &str = "\u{2013}";
@@ -49,6 +49,19 @@ impl Units {
     /// The unit.
     pub fn unit<Q: Quantity>(self) -> String {
         pretty(Q::KIND.shown(self.0).symbol)
+    }
+
+    /// A large volume, without decimals that nobody pumps to.
+    pub fn large(self, volume: Volume) -> String {
+        format!("{} {}", self.rounded(volume, 0), self.unit::<Volume>())
+    }
+
+    /// A large mass: thousands of pounds, or tonnes.
+    pub fn heavy(self, mass: Mass) -> String {
+        match self.0 {
+            System::Field => format!("{} klb", number(mass.in_klb(), 1)),
+            System::Metric => format!("{} t", number(mass.in_t(), 1)),
+        }
     }
 
     /// The three figures of a band.

@@ -49,9 +49,8 @@ impl Place {
     fn new(picture: &PathPicture, scale: Scale, size: (f64, f64)) -> Self {
         let (left, top, right, foot) = MARGIN;
         let room = (size.0 - left - right, size.1 - top - foot);
-        let reach = Axis::over("", picture.path.iter().map(|p| p.0), false);
-        let depths = || picture.path.iter().map(|p| p.1);
-        let depth = Axis::over("", depths(), false);
+        let reach = close(picture.path.iter().map(|p| p.0));
+        let depth = close(picture.path.iter().map(|p| p.1));
         let span = |a: &Axis| (a.ends.1 - a.ends.0).max(1e-9);
         let (across, down) = (room.0 / span(&reach), room.1 / span(&depth));
         let scale = match scale {
@@ -77,6 +76,7 @@ impl Place {
             self.at((self.reach.ends.0, self.depth.ends.0)),
             self.at((self.reach.ends.1, self.depth.ends.1)),
         );
+        svg.rect((left, top), (right - left, bottom - top), Pen::line(ink::GREY, 0.5));
         let (depths, step) = self.depth.ticks(9);
         for depth in depths {
             let (_, y) = self.at((0.0, depth));
@@ -92,6 +92,14 @@ impl Place {
             svg.text(at, &tick_text(reach, step), Letters::plain(6.8, Anchor::Middle), ink::BLACK);
         }
     }
+}
+
+/// An axis that ends little beyond the values.
+fn close(values: impl Iterator<Item = f64>) -> Axis {
+    let (low, high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| (l.min(v), h.max(v)));
+    let room = 0.03 * (high - low).max(1.0);
+    let ends = if low.is_finite() { (low - room, high + room) } else { (0.0, 1.0) };
+    Axis { label: String::new(), ends, whole: false }
 }
 
 /// Draws the path on a sheet of at most the size given.

@@ -1,0 +1,1 @@
+"""An independent reading and recomputation of a planned job, for `check_program.py`."""

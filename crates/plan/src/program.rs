@@ -106,10 +106,7 @@ impl Program {
             ("balls and seats", self.ladder.as_ref().map_or(&[], |p| &p.assumptions)),
             ("strings", self.strings.as_ref().map_or(&[], |p| &p.assumptions)),
             ("setting", self.setting.as_ref().map_or(&[], |p| &p.assumptions)),
-            (
-                "swell",
-                self.setting.as_ref().and_then(|p| p.swell.as_ref()).map_or(&[], |p| &p.assumptions),
-            ),
+            ("swell", self.setting.as_ref().and_then(|p| p.swell.as_ref()).map_or(&[], |p| &p.assumptions)),
             ("casing packer", self.casing_packer.as_ref().map_or(&[], |p| &p.assumptions)),
         ];
         let one = |phase: &str, text: &String| Assumption {

@@ -48,6 +48,33 @@ pub struct Check {
     pub references: &'static str,
 }
 
+/// Declares the checks of a module as statics, and their list `CHECKS`.
+///
+/// Each line is: name, id, severity, title, what is checked, why it matters, what to do next, an
+/// example, and the references unless one `references:` at the head serves all.
+#[macro_export]
+macro_rules! checks {
+    (references: $all:literal; $($name:ident $id:literal $severity:ident $title:literal, $checks:literal,
+      $why:literal, $next:literal, $example:literal;)+) => {
+        $crate::checks! { $($name $id $severity $title, $checks, $why, $next, $example, $all;)+ }
+    };
+    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal,
+      $why:literal, $next:literal, $example:literal, $references:literal;)+) => {
+        $(pub(super) static $name: $crate::Check = $crate::Check {
+            id: $id,
+            severity: $crate::Severity::$severity,
+            title: $title,
+            checks: $checks,
+            why: $why,
+            next: $next,
+            example: $example,
+            references: $references,
+        };)+
+        /// The checks of this module.
+        pub static CHECKS: &[&$crate::Check] = &[$(&$name),+];
+    };
+}
+
 /// Where a finding is.
 #[derive(Debug, Clone, Default, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct Place {

@@ -24,13 +24,28 @@ fn says(job: &str, (from, to): (&str, &str), id: &str, words: &[&str]) {
 fn a_unit_that_does_not_fit_is_refused_with_those_that_do() {
     let edit = ("length = \"22 ft\"", "length = \"22 psi\"");
     says(LONG, edit, "job-unit", &["`packer.length`", "psi", "ft"]);
-    says(SHALLOW, ("rate = \"1.6 m3/min\"", "rate = \"1.6 m3\""), "job-unit", &["`treatment.rate`", "bbl/min"]);
+    says(
+        SHALLOW,
+        ("rate = \"1.6 m3/min\"", "rate = \"1.6 m3\""),
+        "job-unit",
+        &["`treatment.rate`", "bbl/min"],
+    );
 }
 
 #[test]
 fn a_bare_number_is_refused_with_the_units_that_fit() {
-    says(LONG, ("total_depth = \"20600 ft\"", "total_depth = 20600"), "job-unit", &["bare number", "\"20600 ft\"", "m"]);
-    says(LONG, ("total_depth = \"20600 ft\"", "total_depth = \"20600\""), "job-unit", &["`hole.total_depth`", "ft"]);
+    says(
+        LONG,
+        ("total_depth = \"20600 ft\"", "total_depth = 20600"),
+        "job-unit",
+        &["bare number", "\"20600 ft\"", "m"],
+    );
+    says(
+        LONG,
+        ("total_depth = \"20600 ft\"", "total_depth = \"20600\""),
+        "job-unit",
+        &["`hole.total_depth`", "ft"],
+    );
     says(LONG, ("nominal = \"2000 psi\"", "nominal = 2.0e3"), "job-unit", &["`sleeve.shear.nominal`", "psi"]);
 }
 
@@ -43,7 +58,9 @@ fn a_negative_length_is_refused() {
 #[test]
 fn what_is_no_number_is_refused() {
     let field = "total_depth = \"20600 ft\"";
-    for odd in ["nan ft", "NaN ft", "inf ft", "-inf ft", "1e999 ft", "infinity ft", "ft", "", "0x10 ft", "2 0600 ft"] {
+    for odd in
+        ["nan ft", "NaN ft", "inf ft", "-inf ft", "1e999 ft", "infinity ft", "ft", "", "0x10 ft", "2 0600 ft"]
+    {
         let to = format!("total_depth = \"{odd}\"");
         says(LONG, (field, &to), "job-unit", &["`hole.total_depth`"]);
     }
@@ -57,7 +74,12 @@ fn what_is_no_number_is_refused() {
 
 #[test]
 fn a_decimal_comma_is_refused_and_not_guessed() {
-    says(SHALLOW, ("length = \"3.6 m\"", "length = \"3,6 m\""), "job-unit", &["`casing_packer.length`", "3,6"]);
+    says(
+        SHALLOW,
+        ("length = \"3.6 m\"", "length = \"3,6 m\""),
+        "job-unit",
+        &["`casing_packer.length`", "3,6"],
+    );
     says(LONG, ("pump_power = \"1600 hp\"", "pump_power = \"1,600 hp\""), "job-unit", &["1,600"]);
 }
 
@@ -65,7 +87,12 @@ fn a_decimal_comma_is_refused_and_not_guessed() {
 fn a_key_that_is_not_known_is_refused_with_the_nearest() {
     let edit = ("ports_from_top = \"1.6 ft\"", "port_from_top = \"1.6 ft\"");
     says(LONG, edit, "job-unknown-field", &["`port_from_top`", "`ports_from_top`"]);
-    says(LONG, ("[casing_packer]\n", "[casing_paker]\n"), "job-unknown-field", &["`casing_paker`", "`casing_packer`"]);
+    says(
+        LONG,
+        ("[casing_packer]\n", "[casing_paker]\n"),
+        "job-unknown-field",
+        &["`casing_paker`", "`casing_packer`"],
+    );
     let read = edited(LONG, "ports_from_top = \"1.6 ft\"", "port_from_top = \"1.6 ft\"");
     findings_of(&read, "job-missing-field")[0].holds(&["`sleeve`", "`ports_from_top`", "\"1 ft\""]);
 }
@@ -74,18 +101,31 @@ fn a_key_that_is_not_known_is_refused_with_the_nearest() {
 fn a_word_that_may_not_stand_there_is_refused_with_those_that_may() {
     let edit = ("kind = \"fluid-activated\"", "kind = \"fluid-activatd\"");
     says(LONG, edit, "job-choice", &["`system.kind`", "nearest: \"fluid-activated\"", "\"hydraulic-set\""]);
-    says(LONG, ("stages = 30", "stages = \"thirty\""), "job-wrong-type", &["`system.stages`", "a whole number"]);
+    says(
+        LONG,
+        ("stages = 30", "stages = \"thirty\""),
+        "job-wrong-type",
+        &["`system.stages`", "a whole number"],
+    );
     says(LONG, ("stages = 30", "stages = -30"), "job-range", &["`system.stages`", "-30"]);
     says(LONG, ("stages = 30", "stages = 9223372036854775807"), "job-range", &["`system.stages`"]);
     says(LONG, ("stages = 30", "stages = 30.0"), "job-wrong-type", &["`system.stages`"]);
-    says(LONG, ("invented = true", "invented = \"yes\""), "job-wrong-type", &["`job.invented`", "true or false"]);
+    says(
+        LONG,
+        ("invented = true", "invented = \"yes\""),
+        "job-wrong-type",
+        &["`job.invented`", "true or false"],
+    );
 }
 
 #[test]
 fn every_fault_of_syntax_is_said_at_once() {
     let read = edited(LONG, "od = \"5.625 in\"", "od = 5.625 in");
     let first = findings_of(&read, "job-syntax");
-    assert!(!first.is_empty() && first.iter().all(|f| f.shown.as_deref() == Some("od = 5.625 in")), "{first:#?}");
+    assert!(
+        !first.is_empty() && first.iter().all(|f| f.shown.as_deref() == Some("od = 5.625 in")),
+        "{first:#?}"
+    );
 
     let (text, _) = whole_file(LONG, "od = \"5.625 in\"", "od = 5.625 in");
     let text = text.replacen("mass = \"190 lb\"", "mass = \"190 lb", 1).replacen("[limits]", "[limits", 1);
@@ -144,7 +184,12 @@ fn bytes_that_are_not_text_are_refused_by_name() {
 fn a_file_that_is_not_there_is_named_with_the_field_that_names_it() {
     let edit = ("file = \"survey.csv\"", "file = \"surveys.csv\"");
     says(LONG, edit, "job-file-absent", &["`surveys.csv`"]);
-    says(LONG, ("file = \"joints.csv\"", "file = \"joints.CSV.bak\""), "job-file-absent", &["joints.CSV.bak"]);
+    says(
+        LONG,
+        ("file = \"joints.csv\"", "file = \"joints.CSV.bak\""),
+        "job-file-absent",
+        &["joints.CSV.bak"],
+    );
     says(LONG, ("file = \"caliper.las\"", "file = \"\""), "job-file-unreadable", &["cannot be read"]);
     for out in ["../shallow-oil/survey.csv", "/etc/hostname", "a/../../b"] {
         let to = format!("file = \"{out}\"");
@@ -158,11 +203,26 @@ fn a_file_that_is_not_there_is_named_with_the_field_that_names_it() {
 #[test]
 fn figures_that_contradict_each_other_are_said_at_the_field() {
     says(LONG, ("id = \"3.92 in\"", "id = \"5.92 in\""), "job-size", &["`packer`"]);
-    says(LONG, ("trip = \"8800 psi\"", "trip = \"9800 psi\""), "job-limit-order", &["`limits.trip`", "`limits.relief`"]);
+    says(
+        LONG,
+        ("trip = \"8800 psi\"", "trip = \"9800 psi\""),
+        "job-limit-order",
+        &["`limits.trip`", "`limits.relief`"],
+    );
     says(LONG, ("burst_factor = 1.25", "burst_factor = 0.9"), "job-share", &["`limits.burst_factor`"]);
-    says(LONG, ("element_length = \"16.5 ft\"", "element_length = \"26.5 ft\""), "job-size", &["beyond the packer"]);
+    says(
+        LONG,
+        ("element_length = \"16.5 ft\"", "element_length = \"26.5 ft\""),
+        "job-size",
+        &["beyond the packer"],
+    );
     let fluid = "name = \"pad\"\nfluid = \"slickwater\"";
-    says(LONG, (fluid, &fluid.replace("slickwater", "slickwatr")), "job-unknown-name", &["slickwatr", "\"slickwater\""]);
+    says(
+        LONG,
+        (fluid, &fluid.replace("slickwater", "slickwatr")),
+        "job-unknown-name",
+        &["slickwatr", "\"slickwater\""],
+    );
     let curve = "curve = \"RQI\"";
     let (told, line) = one_edit(LONG, curve, "curve = \"RQ\"", "job-curve-absent");
     assert_eq!(told.line, Some(line));
@@ -179,7 +239,9 @@ fn data(job: &str, file: &str, (from, to): (&str, &str), id: &str, words: &[&str
     host.put(file, text.replacen(from, to, 1).as_bytes());
     let read = read_job(&host);
     let told = findings_of(&read, id);
-    let here = told.iter().find(|f| f.file.as_deref() == Some(file) && f.line.is_some_and(|l| l.abs_diff(line) <= 1));
+    let here = told
+        .iter()
+        .find(|f| f.file.as_deref() == Some(file) && f.line.is_some_and(|l| l.abs_diff(line) <= 1));
     let here = here.unwrap_or_else(|| panic!("{file}:{line}: {:#?}", read.findings)).clone();
     here.holds(words);
     here
@@ -205,7 +267,13 @@ fn faults_of_a_tally_are_said_at_their_line() {
     data(LONG, "joints.csv", (joint, &with("421.6")), "tally-length-implausible", &[]);
     data(LONG, "joints.csv", (joint, &with("")), "table-cell-missing", &[]);
     data(LONG, "joints.csv", (joint, &joint.replacen("3,", "2,", 1)), "tally-number-twice", &["2"]);
-    data(LONG, "joints.csv", (joint, &joint.replace("0003", "0002")), "tally-serial-twice", &["LL-4210-0002"]);
+    data(
+        LONG,
+        "joints.csv",
+        (joint, &joint.replace("0003", "0002")),
+        "tally-serial-twice",
+        &["LL-4210-0002"],
+    );
 }
 
 #[test]

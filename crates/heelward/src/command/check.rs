@@ -23,7 +23,11 @@ pub(crate) fn run(args: &Check, screen: &mut Screen) -> Outcome {
 }
 
 fn page(input: &Input, look: &Look) -> String {
-    let complete = if input.job.is_some() { "" } else { "; the input is not complete, so nothing can be planned from it" };
+    let complete = if input.job.is_some() {
+        ""
+    } else {
+        "; the input is not complete, so nothing can be planned from it"
+    };
     let stamp = format!("heelward {VERSION}, input {}{complete}\n", input.hash);
     let parts = [
         finding::page(&input.findings, look),

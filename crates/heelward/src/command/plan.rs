@@ -23,7 +23,8 @@ pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
     screen.take_units(job.file.job.units);
     let planned = plan::plan(&job, input.findings);
     if let Some(folder) = &args.out {
-        let written = documents::all(&job, &planned, as_json(&planned)?, screen.look.system)?.write(folder)?;
+        let written =
+            documents::all(&job, &planned, as_json(&planned)?, screen.look.system)?.write(folder)?;
         screen.talk(&format!("{written} documents written to {}", folder.display()));
     }
     let text = if args.json { as_json(&planned)? } else { one_screen(&planned, &screen.look) };

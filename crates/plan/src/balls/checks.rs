@@ -1,23 +1,13 @@
 //! Checks of the ball program.
 
 use quantity::*;
-use well::{Check, Job, Severity};
+use well::Job;
 
 use super::result::BallCard;
 use crate::Ledger;
 
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "practice",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+well::checks! {
+    references: "practice";
     TRIP "ball-landing-trip" Stop "No landing rate keeps clear of the pump trip",
         "Surface pressure before landing, with the rise of the pressure wave until the sleeve opens at the top of its range, against the trip and the headroom.",
         "A trip at landing stops the pumps with sand in the pipe; raising the trip to make a ball land has hurt people and is never the answer.",

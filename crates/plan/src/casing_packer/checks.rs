@@ -1,10 +1,6 @@
 //! Checks of the casing packer.
 
-use well::{Check, Severity};
-
-use crate::strings::checks::checks;
-
-checks! {
+well::checks! {
     ENVELOPE "casing-packer-envelope" Stop "The casing packer is outside its rated envelope",
         "Load and differential of every case against the supplier's envelope; a warning above 90 % of the way to its edge.",
         "It carries the weight of the completion, the pull of cold pipe and the treating pressure at once. If it slips, the liner moves under every ball and packer.",

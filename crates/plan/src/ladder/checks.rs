@@ -1,19 +1,7 @@
 //! Checks of balls and seats.
 
-use well::{Check, Severity};
-
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "practice",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+well::checks! {
+    references: "practice";
     TOO_FEW "ladder-too-few" Stop "The ladder has too few sizes for the stages",
         "The balls the method and the limits allow against the balls the stages need.",
         "A stage without a ball of its own size cannot be opened and isolated.",

@@ -1,19 +1,7 @@
 //! Checks of layout and tally.
 
-use well::{Check, Severity};
-
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "practice",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+well::checks! {
+    references: "practice";
     NO_PLACE "layout-no-place" Stop "A packer has nowhere to stand",
         "Every connection in reach of a stage for hole size over the element with depth uncertainty, bend, temperature, rating, exclusion zones and pins.",
         "A packer in a hole it is not rated for does not isolate its stage; the limits are not weighed against anything.",

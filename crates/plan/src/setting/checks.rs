@@ -1,19 +1,7 @@
 //! Checks of setting the packers.
 
-use well::{Check, Severity};
-
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "practice",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+well::checks! {
+    references: "practice";
     MISSING "setting-figure-missing" Stop "A figure that setting needs is not in the job file",
         "The devices, ball, seat and fluid that the kind of system needs.",
         "A pressure sheet with a gap in it would be filled on location by guess.",

@@ -1,19 +1,7 @@
 //! Checks of stage hydraulics and schedule.
 
-use well::{Check, Severity};
-
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "practice",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+well::checks! {
+    references: "practice";
     CEILING "stage-rate-ceiling" Warn "A stage cannot take the rate that is wanted",
         "The highest treating pressure and power of every mixture of the schedule against the limits, rate by rate.",
         "Every seat still to be passed costs pressure; the toe stages pay for all of them. The program plans the lower rate.",

@@ -1,23 +1,6 @@
 //! Checks of the strings' ratings and load cases.
 
-use well::{Check, Severity};
-
-/// Declares checks, one each: name, ID, severity, title, then what it checks, why, what to do next,
-/// an example and references.
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal, $references:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: $references,
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-pub(crate) use checks;
-
-checks! {
+well::checks! {
     BURST "string-burst" Stop "A string is too weak for the pressure inside",
         "The lesser internal pressure rating of body and connection over the difference inside to outside, in every load case at every place, against the burst factor; a warning within 5 % of it.",
         "A string that yields under treating pressure parts beside people.",

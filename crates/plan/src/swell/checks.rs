@@ -1,19 +1,7 @@
 //! Checks of the swell of the packers.
 
-use well::{Check, Severity};
-
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "practice",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+well::checks! {
+    references: "practice";
     NEVER "swell-never-seals" Stop "A packer is not seen to reach its rating",
         "Share of the samples of a packer that reach contact and the supplier's criterion within the supplier's readings.",
         "Beyond the last reading nobody has seen the element; a packer that does not seal joins two stages.",

@@ -20,7 +20,11 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let u = desk.units;
     paper.facts(2, summary(plan, u));
     let size = (desk.sheet.width, 0.34 * desk.sheet.height);
-    paper.drawing("envelope", envelope(plan, u, size), "Rated envelope and the cases, by their number in the table.");
+    paper.drawing(
+        "envelope",
+        envelope(plan, u, size),
+        "Rated envelope and the cases, by their number in the table.",
+    );
     paper.table(cases(plan, u));
     paper.heading("Parts of the load");
     paper.table(parts(plan, u));
@@ -29,8 +33,14 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
 fn summary(plan: &CasingPackerPlan, u: Units) -> Vec<Fact> {
     let mut facts = vec![
         fact("Top, TVD", format!("{}, {}", u.text(plan.top), u.text(plan.tvd))),
-        fact("Rock there, rated to", format!("{}, {}", u.text(plan.temperature), u.text(plan.max_temperature))),
-        fact("OD; least drift of the casing", format!("{}; {}", u.text(plan.od), u.maybe_text(plan.casing_drift))),
+        fact(
+            "Rock there, rated to",
+            format!("{}, {}", u.text(plan.temperature), u.text(plan.max_temperature)),
+        ),
+        fact(
+            "OD; least drift of the casing",
+            format!("{}; {}", u.text(plan.od), u.maybe_text(plan.casing_drift)),
+        ),
         fact("Clearance running in", u.maybe_text(plan.clearance)),
         fact("Mass below it, in air", u.text(plan.hung.mass)),
         fact("Hung along the hole, no friction", u.text(plan.hung.along_hole)),
@@ -57,17 +67,22 @@ fn thousands(u: Units) -> (f64, String, f64, String) {
 
 fn envelope(plan: &CasingPackerPlan, u: Units, size: (f64, f64)) -> String {
     let (load_scale, load_unit, _, pressure_unit) = thousands(u);
-    let point = |load: Force, differential: Pressure| (load.shown(u.0) * load_scale, differential.abs().shown(u.0));
+    let point =
+        |load: Force, differential: Pressure| (load.shown(u.0) * load_scale, differential.abs().shown(u.0));
     let mut outline: Vec<_> = plan.envelope.iter().map(|c| point(c.load, c.differential)).collect();
     outline.extend(outline.first().copied());
     let cases: Vec<_> = plan.cases.iter().map(|c| point(c.load, c.differential)).collect();
     let all = || outline.iter().chain(&cases);
     let x = Axis::over(format!("load on the packer, down positive, {load_unit}"), all().map(|p| p.0), true);
     let y = Axis::over(format!("differential, either direction, {pressure_unit}"), all().map(|p| p.1), true);
-    let labels = cases.iter().enumerate().map(|(i, at)| Label { at: *at, text: (i + 1).to_string() }).collect();
-    let mut chart = Chart::new(size, x, y)
-        .with("rated envelope", Mark::Area, ink::GREEN, outline)
-        .with("case", Mark::Dots, ink::VERMILION, cases);
+    let labels =
+        cases.iter().enumerate().map(|(i, at)| Label { at: *at, text: (i + 1).to_string() }).collect();
+    let mut chart = Chart::new(size, x, y).with("rated envelope", Mark::Area, ink::GREEN, outline).with(
+        "case",
+        Mark::Dots,
+        ink::VERMILION,
+        cases,
+    );
     chart.labels = labels;
     chart.draw()
 }

@@ -127,7 +127,10 @@ fn summary(plan: &SettingPlan, u: Units) -> Vec<Fact> {
     }
     if let Some(s) = &plan.setting_seat {
         facts.push(fact("Setting ball on seat", format!("{} on {}", u.text(s.ball), u.text(s.seat))));
-        facts.push(fact("It holds", format!("{} at {}, {}", u.text(s.rating), u.text(s.temperature), s.basis)));
+        facts.push(fact(
+            "It holds",
+            format!("{} at {}, {}", u.text(s.rating), u.text(s.temperature), s.basis),
+        ));
         facts.push(fact("Used, with the safety factor", percent(s.utilisation)));
     }
     facts
@@ -280,7 +283,8 @@ fn pistons(plan: &SettingPlan, u: Units) -> Table {
     .sized(7.0)
     .even();
     for p in &plan.pistons {
-        let name = p.stage.map_or_else(|| p.device.word().to_string(), |s| format!("{} {s}", p.device.word()));
+        let name =
+            p.stage.map_or_else(|| p.device.word().to_string(), |s| format!("{} {s}", p.device.word()));
         table.row(vec![
             name.into(),
             u.number(p.area).into(),

@@ -20,7 +20,11 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let u = desk.units;
     paper.facts(2, summary(plan, u));
     let size = (desk.sheet.width, 0.3 * desk.sheet.height);
-    paper.drawing("swell", overview(plan, size), "Days until every packer touches the hole, and until it has its rating.");
+    paper.drawing(
+        "swell",
+        overview(plan, size),
+        "Days until every packer touches the hole, and until it has its rating.",
+    );
     let last = plan.charts.iter().find(|c| c.showing == Showing::Worst).or(plan.charts.last());
     if let Some(chart) = last {
         let caption = format!("{}: diameter it would have, free.", showing(chart));
@@ -45,11 +49,17 @@ fn summary(plan: &SwellPlan, u: Units) -> Vec<Fact> {
     vec![
         fact("Fluid", plan.fluid.clone()),
         fact("Planned wait", span(plan.planned_wait)),
-        fact("Earliest first ball: nine samples of ten", time(plan.earliest_frac) + &packer(plan.last_packer)),
+        fact(
+            "Earliest first ball: nine samples of ten",
+            time(plan.earliest_frac) + &packer(plan.last_packer),
+        ),
         fact("Half of the samples", time(plan.expected_frac)),
         fact("Growth past contact asked", u.text(plan.interference)),
         fact("First touch while running in", time(plan.first_touch) + &packer(plan.first_touch_packer)),
-        fact("When the fluid is in place; warm after", format!("{}; {}", u.text(plan.start_temperature), span(plan.warm_up))),
+        fact(
+            "When the fluid is in place; warm after",
+            format!("{}; {}", u.text(plan.start_temperature), span(plan.warm_up)),
+        ),
         fact("Samples a packer, seed", format!("{}, {}", plan.samples, plan.seed)),
     ]
 }
@@ -70,7 +80,12 @@ fn overview(plan: &SwellPlan, size: (f64, f64)) -> String {
         let points = points.clone();
         let edges = points.iter().map(|p| (p.0, p.1, p.3)).collect();
         chart.bands.push(BandSeries { name: format!("{name}, P10 to P90"), points: edges, colour });
-        chart = chart.with(&format!("{name}, P50"), Mark::Line, colour, points.iter().map(|p| (p.0, p.2)).collect());
+        chart = chart.with(
+            &format!("{name}, P50"),
+            Mark::Line,
+            colour,
+            points.iter().map(|p| (p.0, p.2)).collect(),
+        );
     }
     chart.limit("planned wait", wait).draw()
 }
@@ -86,7 +101,11 @@ fn one(plan: &SwellPlan, swell: &SwellChart, u: Units, size: (f64, f64)) -> Stri
     let edges = (x.ends.0, x.ends.1);
     let mut chart = Chart::new(size, x, y);
     let hole = [edges.0, edges.1].map(|x| (x, dia(swell.hole.p10), dia(swell.hole.p90)));
-    chart.bands.push(BandSeries { name: "hole, P10 to P90".into(), points: hole.to_vec(), colour: ink::GREY });
+    chart.bands.push(BandSeries {
+        name: "hole, P10 to P90".into(),
+        points: hole.to_vec(),
+        colour: ink::GREY,
+    });
     let spread = points.iter().map(|(t, d)| (*t, dia(d.p10), dia(d.p90))).collect();
     chart.bands.push(BandSeries { name: "element, P10 to P90".into(), points: spread, colour: ink::BLUE });
     let middle = points.iter().map(|(t, d)| (*t, dia(d.p50))).collect();

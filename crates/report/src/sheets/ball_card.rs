@@ -12,7 +12,8 @@ pub fn ball_card_csv(balls: &BallPlan, header: &Header, trip: GaugePressure, sys
     let s = system;
     let mut sheet = Sheet::new("Ball cards; size gives identity, volume only a window", header, &heads(s));
     for c in &balls.cards {
-        let during = if c.launched_during == 0 { "before stage 1".into() } else { c.launched_during.to_string() };
+        let during =
+            if c.launched_during == 0 { "before stage 1".into() } else { c.launched_during.to_string() };
         let start = [c.stage.to_string(), during, c.material.clone()];
         let figures = [
             cell(c.ball, s),

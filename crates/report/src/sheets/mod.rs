@@ -55,12 +55,16 @@ impl Sheet {
         let short = header.input_hash.get(..16).unwrap_or(&header.input_hash);
         let mut lines = vec![
             format!("{title}: {}, {}, revision {}.{invented}", header.well, header.job, header.revision),
-            format!("heelward {}, input {short}, seed {}, depths from {}", header.version, header.seed, header.datum),
+            format!(
+                "heelward {}, input {short}, seed {}, depths from {}",
+                header.version, header.seed, header.datum
+            ),
             STANDING.to_string(),
         ];
         lines.extend(CAUTIONS.iter().map(|c| format!("{}: {}", c.subject, c.rule)));
         let text = lines.iter().map(|l| format!("# {}\n", l.replace(['\n', '\r'], " "))).collect();
-        let mut sheet = Self { text, writer: csv::WriterBuilder::new().flexible(true).from_writer(Vec::new()) };
+        let mut sheet =
+            Self { text, writer: csv::WriterBuilder::new().flexible(true).from_writer(Vec::new()) };
         sheet.row(heads.iter().map(|h| match h.unit {
             "" => h.name.to_string(),
             unit => format!("{} ({unit})", h.name),

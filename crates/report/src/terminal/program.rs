@@ -137,7 +137,8 @@ fn strings(p: &StringsPlan, s: System) -> String {
 }
 
 fn setting(p: &SettingPlan, s: System) -> Vec<(&'static str, String)> {
-    let room = p.least_room.map(|r| format!("; least room between devices {}", r.text(s))).unwrap_or_default();
+    let room =
+        p.least_room.map(|r| format!("; least room between devices {}", r.text(s))).unwrap_or_default();
     let mut out = vec![(
         "setting",
         format!(
@@ -153,14 +154,19 @@ fn setting(p: &SettingPlan, s: System) -> Vec<(&'static str, String)> {
         let wait = w.planned_wait.in_days();
         out.push((
             "swell",
-            format!("{} of {}; ready at P90 after {ready}{last}; planned wait {wait:.1} d", a.volume.text(s), a.fluid),
+            format!(
+                "{} of {}; ready at P90 after {ready}{last}; planned wait {wait:.1} d",
+                a.volume.text(s),
+                a.fluid
+            ),
         ));
     }
     out
 }
 
 fn casing_packer(p: &CasingPackerPlan, s: System) -> String {
-    let used = p.governing().and_then(|c| c.utilisation).map(|u| format!("{:.0} % of its envelope", u.in_percent()));
+    let used =
+        p.governing().and_then(|c| c.utilisation).map(|u| format!("{:.0} % of its envelope", u.in_percent()));
     format!(
         "packer at {}: hangs {} buoyed, {}; {} against {}",
         p.top.text(s),

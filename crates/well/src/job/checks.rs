@@ -1,19 +1,7 @@
 //! Checks of the job file that cross fields: their standing descriptions.
 
-use crate::finding::{Check, Severity};
-
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "practice",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+crate::checks! {
+    references: "practice";
     ONE_OF "job-one-of" Stop "Exactly one of two fields must be given",
         "Pairs of fields of which one replaces the other.",
         "With neither the program would have to invent a figure; with both it would have to pick one in silence.",

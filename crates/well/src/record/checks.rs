@@ -1,19 +1,7 @@
 //! The checks of reading a job file.
 
-use crate::finding::{Check, Severity};
-
-macro_rules! checks {
-    ($($name:ident $id:literal $severity:ident $title:literal, $checks:literal, $why:literal, $next:literal, $example:literal;)+) => {
-        $(pub(super) static $name: Check = Check {
-            id: $id, severity: Severity::$severity, title: $title, checks: $checks, why: $why,
-            next: $next, example: $example, references: "TOML v1.0",
-        };)+
-        /// The checks of this module.
-        pub static CHECKS: &[&Check] = &[$(&$name),+];
-    };
-}
-
-checks! {
+crate::checks! {
+    references: "TOML v1.0";
     SYNTAX "job-syntax" Stop "The job file is not valid TOML",
         "Every line of the job file against the TOML grammar.",
         "A line that cannot be read is a figure nobody has checked.",

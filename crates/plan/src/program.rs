@@ -133,8 +133,11 @@ pub fn plan(job: &Job, read: Vec<Finding>) -> Program {
     let both = layout.as_ref().zip(ladder.as_ref());
     let setting = both.and_then(|(l, d)| set_packers(job, l, d, &mut ledger));
     let casing_packer = layout.as_ref().and_then(|l| rate_casing_packer(job, l, &mut ledger));
-    let stages = both.and_then(|(l, d)| treat_stages(job, l, d, &mut ledger));
+    let mut stages = both.and_then(|(l, d)| treat_stages(job, l, d, &mut ledger));
     let balls = both.zip(stages.as_ref()).and_then(|((l, d), s)| program_balls(job, l, d, s, &mut ledger));
+    if let Some((stages, balls)) = stages.as_mut().zip(balls.as_ref()) {
+        stages.totals.lengthen_spacers(job, balls.spacers_lengthened);
+    }
     let mut findings: Vec<Finding> = ledger.findings.into_iter().map(|f| job.document.locate(f)).collect();
     findings.sort_by_key(|f| f.severity);
     let mut program = Program {

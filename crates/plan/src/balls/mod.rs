@@ -43,13 +43,17 @@ pub fn program_balls(
     checks::judge_together(job, &cards, ledger);
     let slow_time: Time = cards.iter().map(|c| c.slow_time).sum();
     let last_rate = stages.stages.last().map_or(FlowRate::ZERO, |s| s.planned_rate);
-    let flush = stages.stages.last().map_or(Volume::ZERO, |s| s.volume_to_ports);
+    let flush = stages.stages.last().map_or(Volume::ZERO, |s| s.volume_to_ports) + job.file.launcher.line_volume;
     let flush_time = if last_rate.si() > 0.0 { flush / last_rate } else { Time::ZERO };
-    let pumped = cards.iter().filter(|c| c.rate_before.si() > 0.0);
-    let spacers: Time = pumped.map(|c| c.spacer_ahead / c.rate_before).sum();
+    // Between stages: the ball before the first stage has no spacers.
+    let program = &job.file.ball_program;
+    let between = || cards.iter().filter(|c| c.launched_during > 0);
+    let pumped = between().filter(|c| c.rate_before.si() > 0.0);
+    let spacers: Time = pumped.map(|c| (c.spacer_ahead + program.spacer_behind) / c.rate_before).sum();
     Some(BallPlan {
         slow_time,
         job_time: stages.totals.pump_time + slow_time + spacers + flush_time,
+        spacers_lengthened: between().map(|c| c.spacer_ahead - program.spacer_ahead).sum(),
         over_displacement: cards.iter().map(|c| c.over_displacement).sum(),
         cards,
     })

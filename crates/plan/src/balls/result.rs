@@ -116,6 +116,8 @@ pub struct BallPlan {
     pub slow_time: Time,
     /// Time of the whole job: stages, landings, spacers, last flush.
     pub job_time: Time,
+    /// Clean fluid ahead of the balls beyond the spacers of the job file, in all.
+    pub spacers_lengthened: Volume,
     /// Clean fluid over-displaced into finished stages in all.
     pub over_displacement: Volume,
 }

@@ -11,6 +11,7 @@ use super::result::*;
 use super::search::Choice;
 use super::space_out::SpaceOut;
 use crate::rock::{packer_duty, packer_rating};
+use crate::strings::surroundings::units;
 
 /// One thing to be run, before its depth is known.
 struct Item {
@@ -54,7 +55,8 @@ impl Running<'_> {
         let Some(liner) = self.job.liner() else { return };
         self.items.push(Item {
             kind: ItemKind::Pup,
-            name: format!("pup {}", length.text(System::Field)),
+            // As it is marked on the rack: before its make-up loss.
+            name: format!("pup {}", (length + self.job.file.tally.make_up_loss).text(units(self.job))),
             serial: String::new(),
             stage: None,
             length,

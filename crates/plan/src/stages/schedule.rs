@@ -68,7 +68,8 @@ pub(super) fn steps(job: &Job, line: &StageLine, rate: FlowRate) -> physics::Res
     Ok(out)
 }
 
-/// Totals of all stages, with the spacers round every ball and the flush of the last stage.
+/// Totals of all stages, with the spacers of the job file round every ball and the flush of the last
+/// stage. The ball program adds what its cards need beyond ([`JobTotals::lengthen_spacers`]).
 pub(super) fn totals(job: &Job, stages: &[StagePlan]) -> JobTotals {
     let steps = || stages.iter().flat_map(|s| &s.steps);
     let fluids = job.file.fluid.iter().map(|f| FluidTotal {
@@ -100,12 +101,28 @@ pub(super) fn totals(job: &Job, stages: &[StagePlan]) -> JobTotals {
         proppants: proppants.filter(|t| t.mass.si() > 0.0).collect(),
         mass: stages.iter().map(|s| s.mass).sum(),
         pump_time: stages.iter().map(|s| s.time).sum(),
-        tanks: loads(clean * (1.0 + e.fluid_reserve.si()) / e.tank_volume),
+        tanks: tanks(job, clean),
         power,
         power_stage: most.map_or(0, |s| s.stage),
         power_on_location: power_on_location(job),
         pumps_needed: loads(power / e.pump_power) + e.spare_pumps,
     }
+}
+
+impl JobTotals {
+    /// Counts clean fluid that the ball program needs beyond the spacers of the job file.
+    pub(crate) fn lengthen_spacers(&mut self, job: &Job, by: Volume) {
+        self.spacers_and_flush += by;
+        self.clean += by;
+        self.slurry += by;
+        self.tanks = tanks(job, self.clean);
+    }
+}
+
+/// Tanks for a clean volume with the reserve.
+fn tanks(job: &Job, clean: Volume) -> usize {
+    let e = &job.file.equipment;
+    loads(clean * (1.0 + e.fluid_reserve.si()) / e.tank_volume)
 }
 
 /// How many loads carry a share, none for nothing.

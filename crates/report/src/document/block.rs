@@ -125,12 +125,14 @@ pub struct Table {
     pub note: String,
     /// Size of its text in points.
     pub size: f64,
+    /// Whether its rows are high enough to be written in.
+    pub tall: bool,
 }
 
 impl Table {
     /// A table without rows.
     pub fn new(columns: Vec<Column>) -> Self {
-        Self { columns, rows: Vec::new(), note: String::new(), size: 7.5 }
+        Self { columns, rows: Vec::new(), note: String::new(), size: 7.5, tall: false }
     }
 
     /// Adds a row.
@@ -141,6 +143,12 @@ impl Table {
     /// With columns of the same width where they state no share of their own.
     pub fn even(mut self) -> Self {
         self.columns.iter_mut().for_each(|c| c.share = c.share.or(Some(1.0)));
+        self
+    }
+
+    /// With rows to be written in.
+    pub fn tall(mut self) -> Self {
+        self.tall = true;
         self
     }
 
@@ -347,6 +355,9 @@ pub enum Block {
     },
 }
 
+/// Rows of a table that is let begin below something else; the template keeps it on one page.
+pub const FEW_ROWS: usize = 18;
+
 /// A document being made: its blocks and the files they name.
 #[derive(Debug, Clone, Default)]
 pub struct Paper {
@@ -360,6 +371,11 @@ impl Paper {
     /// Begins a section on a page of its own.
     pub fn section(&mut self, title: &str, lead: &str) {
         self.blocks.push(Block::Section { title: title.into(), lead: lead.into(), fresh: true });
+    }
+
+    /// Begins a section whose table has so many rows: on a page of its own where they are many.
+    pub fn section_of(&mut self, rows: usize, title: &str, lead: &str) {
+        if rows > FEW_ROWS { self.section(title, lead) } else { self.next_section(title, lead) }
     }
 
     /// Begins a section on the page of the one before.

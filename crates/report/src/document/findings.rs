@@ -1,5 +1,6 @@
 //! Findings, stops first; assumptions.
 
+use well::record::Assumption;
 use well::{Finding, Severity};
 
 use super::Desk;
@@ -22,7 +23,9 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         "Assumptions",
         "Taken because the job file gives no figure. Give the field in the job file to replace one.",
     );
-    if program.assumptions.is_empty() {
+    let (fields, taken): (Vec<&Assumption>, Vec<&Assumption>) =
+        program.assumptions.iter().partition(|a| desk.job.document.assumptions.contains(a));
+    if fields.is_empty() {
         paper.text("None: the job file gives every figure.");
     } else {
         let mut table = Table::new(vec![
@@ -30,36 +33,22 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
             Column::wide("taken", 0.8),
             Column::wide("basis", 3.0),
         ]);
-        for a in &program.assumptions {
+        for a in fields {
             table.row(vec![a.field.clone().into(), pretty(&a.value).into(), a.basis.clone().into()]);
         }
         paper.table(table);
     }
-    taken_by_phases(desk, paper);
-}
-
-/// What the phases took beyond the job file.
-fn taken_by_phases<'a>(desk: &Desk<'a>, paper: &mut Paper) {
-    let mut lines: Vec<(&str, &'a String)> = Vec::new();
-    let program = desk.program;
-    let mut take = |part: &'static str, taken: Option<&'a Vec<String>>| {
-        lines.extend(taken.into_iter().flatten().map(|a| (part, a)));
-    };
-    take("ladder", program.ladder.as_ref().map(|l| &l.assumptions));
-    take("strings", program.strings.as_ref().map(|s| &s.assumptions));
-    take("casing packer", program.casing_packer.as_ref().map(|c| &c.assumptions));
-    let setting = program.setting.as_ref();
-    take("setting", setting.map(|s| &s.assumptions));
-    take("swell", setting.and_then(|s| s.swell.as_ref()).map(|s| &s.assumptions));
-    if lines.is_empty() {
-        return;
+    if !taken.is_empty() {
+        paper.heading("Taken by the computations; no field replaces them");
+        let mut table = Table::new(vec![Column::words("part"), Column::wide("what is taken", 1.0)]);
+        let mut last = "";
+        for a in taken {
+            let part = if last == a.field { "" } else { a.field.as_str() };
+            last = &a.field;
+            table.row(vec![part.into(), pretty(&a.value).into()]);
+        }
+        paper.table(table);
     }
-    paper.heading("Taken by the computations");
-    let mut table = Table::new(vec![Column::words("part"), Column::wide("what is taken", 1.0)]);
-    for (part, text) in lines {
-        table.row(vec![part.into(), text.clone().into()]);
-    }
-    paper.table(table);
 }
 
 /// A finding in one sentence with its place.

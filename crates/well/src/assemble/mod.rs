@@ -52,10 +52,11 @@ impl Job {
         self.joints.iter().filter(|j| j.kind != JointKind::Pup)
     }
 
-    /// Pups on location: those of the tally file, then those of the job file.
+    /// Pups on location, each less its make-up loss: those of the tally file, then those of the job
+    /// file.
     pub fn pups(&self) -> impl Iterator<Item = Length> + '_ {
         let filed = self.joints.iter().filter(|j| j.kind == JointKind::Pup).map(|j| j.length);
-        filed.chain(self.file.tally.pup.iter().copied())
+        filed.chain(self.file.tally.pup.iter().map(|length| *length - self.file.tally.make_up_loss))
     }
 
     /// Undisturbed temperature of the rock at a vertical depth, on the straight line through

@@ -80,6 +80,11 @@ impl Desk<'_> {
             self.findings.push(check::TALLY.found(message).field("tally.make_up_loss").value(loss));
             return None;
         }
+        if let Some(short) = file.tally.pup.iter().find(|pup| **pup <= loss) {
+            let message = "the make-up loss takes all of a pup of the job file";
+            self.findings.push(check::TALLY.found(message).field("tally.pup").value(*short).limit(loss));
+            return None;
+        }
         Some(joints)
     }
 

@@ -3,7 +3,8 @@
     check_program.py --job DIR [--program PROGRAM.json | --command CMD ...] [--write PAGE]
 
 Without `--program` it runs `heelward plan DIR --json`. With `--write` and both example jobs it
-writes the table of compared figures. Prints one line a figure and ends with `N passed, N failed`.
+writes the table of compared figures. Prints one line a figure and a verdict a job, and ends with
+`N passed, N failed`; exits 1 on a miss.
 """
 
 import argparse
@@ -38,6 +39,8 @@ def check(folder, program):
     treatment.check(sheet, job, program, items)
     setting.check(sheet, job, program, items)
     strings.check(sheet, job, program, items)
+    missed = sum(not r[5] for r in sheet.rows)
+    print(f"{sheet.job}: {len(sheet.rows) - missed} passed, {missed} failed")
     return sheet
 
 
@@ -65,14 +68,18 @@ def page(sheets):
         out.append(f"\n## {sheet.job}: {good} of {len(sheet.rows)} agree\n")
         out.append("| figure | program | independent | difference | tolerance | |\n|---|---|---|---|---|---|")
         for name, ours, theirs, off, tolerance, ok in sheet.rows:
-            out.append(f"| {name} | {ours} | {theirs} | {off} | {tolerance} | {'agrees' if ok else '**MISS**'} |")
+            out.append(
+                f"| {name} | {ours} | {theirs} | {off} | {tolerance} | {'agrees' if ok else '**MISS**'} |"
+            )
     return "\n".join(out) + "\n"
 
 
 def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     parser.add_argument("--job", type=Path, action="append", help="job folder; both examples if absent")
-    parser.add_argument("--program", type=Path, help="program.json of that job, in place of running the program")
+    parser.add_argument(
+        "--program", type=Path, help="program.json of that job, in place of running the program"
+    )
     parser.add_argument("--command", help="the program to run, in place of cargo run --release")
     parser.add_argument("--write", type=Path, help="page to write the table to")
     a = parser.parse_args()

@@ -20,12 +20,27 @@ def sizes(s, job, rungs):
     small, large = si(f["smallest_ball"]), si(f["largest_ball"])
     if f["method"] == "step":
         balls = [small + i * si(f["step"]) for i in range(n)]
-        s.worst("balls of a constant step, m", [(f"stage {r['stage']}", V(r["ball"]), b) for r, b in zip(rungs, balls)], absolute=1e-9)
-        s.worst("interference as drawn, m", [(f"stage {r['stage']}", V(r["interference"]), si(f["interference"])) for r in rungs], absolute=1e-9)
+        s.worst(
+            "balls of a constant step, m",
+            [(f"stage {r['stage']}", V(r["ball"]), b) for r, b in zip(rungs, balls)],
+            absolute=1e-9,
+        )
+        s.worst(
+            "interference as drawn, m",
+            [(f"stage {r['stage']}", V(r["interference"]), si(f["interference"])) for r in rungs],
+            absolute=1e-9,
+        )
     else:
         s.near("smallest ball, m", V(rungs[0]["ball"]), small, absolute=1e-9)
         s.near("largest ball, m", V(rungs[-1]["ball"]), large, absolute=1e-9)
-        grid = [(f"stage {r['stage']}", V(r["ball"]), round(V(r["ball"]) / si(f["increment"])) * si(f["increment"])) for r in rungs]
+        grid = [
+            (
+                f"stage {r['stage']}",
+                V(r["ball"]),
+                round(V(r["ball"]) / si(f["increment"])) * si(f["increment"]),
+            )
+            for r in rungs
+        ]
         s.worst("balls on the supplier's increment, m", grid, absolute=1e-9)
         share = np.mean([1 - V(r["seat"]) / V(r["ball"]) for r in rungs])
         drawn = [(f"stage {r['stage']}", V(r["interference"]), share * V(r["ball"])) for r in rungs]
@@ -42,17 +57,31 @@ def fits(s, job, rungs):
             gap = V(above["seat"]) - V(r["ball"])
             nominal.append((label, V(p["nominal"]), gap))
             least.append((label, V(p["least"]), gap - tb - ts))
-        own.append((f"stage {r['stage']}", V(r["greatest_interference"]), V(r["ball"]) - V(r["seat"]) + tb + ts))
+        own.append(
+            (f"stage {r['stage']}", V(r["greatest_interference"]), V(r["ball"]) - V(r["seat"]) + tb + ts)
+        )
         loss = V(r["ball_loss"]) + V(r["seat_growth"])
-        own.append((f"stage {r['stage']}", V(r["least_interference"]), V(r["ball"]) - V(r["seat"]) - tb - ts - loss))
+        own.append(
+            (f"stage {r['stage']}", V(r["least_interference"]), V(r["ball"]) - V(r["seat"]) - tb - ts - loss)
+        )
     s.same("passages of all balls through all seats above", len(nominal), len(rungs) * (len(rungs) - 1) // 2)
     s.worst("clearance as drawn, m", nominal, absolute=1e-9)
     s.worst("clearance at the worst tolerances, m", least, absolute=1e-9)
     s.worst("interference at both ends of tolerances and wear, m", own, absolute=1e-9)
     wanted = at(f, "clearance", "0.020 in")
-    s.holds("least clearance as drawn over the one wanted, m", min(p[2] for p in nominal), wanted, min(p[2] for p in nominal) >= wanted - 1e-9)
+    s.holds(
+        "least clearance as drawn over the one wanted, m",
+        min(p[2] for p in nominal),
+        wanted,
+        min(p[2] for p in nominal) >= wanted - 1e-9,
+    )
     if f["method"] == "equal-stress":
-        s.holds("least clearance at the worst over the one wanted, m", min(p[2] for p in least), wanted, min(p[2] for p in least) >= wanted - 1e-9)
+        s.holds(
+            "least clearance at the worst over the one wanted, m",
+            min(p[2] for p in least),
+            wanted,
+            min(p[2] for p in least) >= wanted - 1e-9,
+        )
 
 
 def loads(s, job, program, rungs):
@@ -62,7 +91,13 @@ def loads(s, job, program, rungs):
     light = min(si(fl["density"]) for fl, _, _ in job.mixtures())
     pore, g = si(f["rock"]["pore_gradient"]), 9.80665
     sleeve = f["sleeve"]
-    area = int(sleeve["ports"]) * math.pi / 4 * si(sleeve["port_diameter"]) ** 2 * float(sleeve.get("port_coefficient", 0.85))
+    area = (
+        int(sleeve["ports"])
+        * math.pi
+        / 4
+        * si(sleeve["port_diameter"]) ** 2
+        * float(sleeve.get("port_coefficient", 0.85))
+    )
     angle, beta = si(sleeve["seat_angle"]), {}
     tb, ts = si(f["ladder"]["ball_tolerance"]), si(f["ladder"]["seat_tolerance"])
     out = {k: [] for k in ("expected", "worst", "circle", "force", "bearing", "rating")}
@@ -86,8 +121,12 @@ def loads(s, job, program, rungs):
         if "bearing" in r["rating_basis"]:
             at_t = job.temperature(job.survey.tvd(V(places[n]["sleeve"]["bottom"])))
             rock = max(at_t, job.temperature(job.survey.tvd(V(places[n]["sleeve"]["top"]))))
-            strength = np.interp(rock, [si(t["temperature"]) for t in table], [si(t["bearing"]) for t in table])
-            out["rating"].append((f"stage {n}", V(r["rating"]), strength * float(f["ball"].get("confinement", 1)) / worst))
+            strength = np.interp(
+                rock, [si(t["temperature"]) for t in table], [si(t["bearing"]) for t in table]
+            )
+            out["rating"].append(
+                (f"stage {n}", V(r["rating"]), strength * float(f["ball"].get("confinement", 1)) / worst)
+            )
     s.worst("differential expected across a ball, Pa", out["expected"], rel=1e-6)
     s.worst("worst static differential across a ball, Pa", out["worst"], rel=1e-6)
     s.worst("circle of contact, m", out["circle"], absolute=1e-9)
@@ -96,7 +135,10 @@ def loads(s, job, program, rungs):
     if out["rating"]:
         s.worst("rating by bearing in service, Pa", out["rating"], rel=1e-5)
     factor = float(f["ball"]["safety_factor"])
-    used = [(f"stage {r['stage']}", V(r["utilisation"]), e[2] * factor / V(r["rating"])) for r, e in zip(rungs, out["expected"])]
+    used = [
+        (f"stage {r['stage']}", V(r["utilisation"]), e[2] * factor / V(r["rating"]))
+        for r, e in zip(rungs, out["expected"])
+    ]
     s.worst("use of a ball's rating", used, rel=1e-6)
 
 
@@ -108,7 +150,9 @@ def dissolving(s, job, program, rungs):
     pairs, lost = [], []
     for r in rungs:
         t = V(places[r["stage"]]["sleeve"]["temperature"])
-        k = si(d["recession"]) * math.exp(-si(d["activation_energy"]) / GAS * (1 / t - 1 / si(d["temperature"])))
+        k = si(d["recession"]) * math.exp(
+            -si(d["activation_energy"]) / GAS * (1 / t - 1 / si(d["temperature"]))
+        )
         pairs.append((f"stage {r['stage']}", V(r["life"]["recession"]), k))
         time = V(r["life"]["transit"]) + V(r["life"]["stage_time"])
         lost.append((f"stage {r['stage']}", V(r["ball_loss"]), 2 * k * time))
@@ -121,17 +165,33 @@ def check(s, job, program):
     rungs, stages = plan["rungs"], int(job.f["system"]["stages"])
     s.same("balls in all by the kind of system", plan["balls"], stages)
     s.same("balls that open stages", plan["frac_balls"], stages - 1 if job.by_pressure else stages)
-    s.same("setting ball only where pressure sets the packers", plan["setting_ball"] is not None, job.by_pressure)
-    rising = all(V(a["ball"]) < V(b["ball"]) and V(a["seat"]) < V(b["seat"]) for a, b in zip(rungs, rungs[1:]))
+    s.same(
+        "setting ball only where pressure sets the packers", plan["setting_ball"] is not None, job.by_pressure
+    )
+    rising = all(
+        V(a["ball"]) < V(b["ball"]) and V(a["seat"]) < V(b["seat"]) for a, b in zip(rungs, rungs[1:])
+    )
     s.same("balls and seats grow toward the heel", rising, True)
     sizes(s, job, rungs)
     fits(s, job, rungs)
     loads(s, job, program, rungs)
     dissolving(s, job, program, rungs)
-    mass = [(f"ball {b['order']}", V(b["mass"]), math.pi / 6 * V(b["diameter"]) ** 3 * si(job.f["ball"]["density"])) for b in plan["ledger"]]
+    mass = [
+        (
+            f"ball {b['order']}",
+            V(b["mass"]),
+            math.pi / 6 * V(b["diameter"]) ** 3 * si(job.f["ball"]["density"]),
+        )
+        for b in plan["ledger"]
+    ]
     s.worst("mass of a ball, kg", mass, rel=1e-6)
     if job.by_pressure:
         toe, ball = job.f["toe"], V(plan["setting_ball"]["ball"])
         s.near("setting ball, m", ball, si(toe["setting_ball"]), absolute=1e-9)
         tol = si(job.f["ladder"]["ball_tolerance"]) + si(job.f["ladder"]["seat_tolerance"])
-        s.near("setting ball through the smallest seat, m", V(plan["setting_ball"]["clearance"]), V(rungs[0]["seat"]) - ball - tol, absolute=1e-9)
+        s.near(
+            "setting ball through the smallest seat, m",
+            V(plan["setting_ball"]["clearance"]),
+            V(rungs[0]["seat"]) - ball - tol,
+            absolute=1e-9,
+        )

@@ -16,7 +16,9 @@ Z90 = 1.2815515655446004
 def span(device):
     """What a device may act at: lot in full, two standard deviations of the mean of its pins."""
     nominal = si(device["nominal"]) * float(device.get("temperature_factor", 1))
-    half = si(device["lot_bias"]) + 2 * float(device.get("pin_scatter", 0)) / math.sqrt(int(device.get("pins", 1)))
+    half = si(device["lot_bias"]) + 2 * float(device.get("pin_scatter", 0)) / math.sqrt(
+        int(device.get("pins", 1))
+    )
     return nominal * (1 - half), nominal, nominal * (1 + half)
 
 
@@ -24,7 +26,11 @@ def devices(s, job, program):
     f, t = job.f, job.f["setting"]
     inside, outside = si(t["inside_density"]), si(t["outside_density"])
     held, pore = at(t, "annulus_pressure", "0 psi"), si(f["rock"]["pore_gradient"])
-    tables = {"isolation": f["toe"].get("isolation"), "casing-packer": f["casing_packer"]["start"], "packer": f["packer"].get("start")}
+    tables = {
+        "isolation": f["toe"].get("isolation"),
+        "casing-packer": f["casing_packer"]["start"],
+        "packer": f["packer"].get("start"),
+    }
     tables["pressure-sleeve"] = f["toe"].get("pressure_sleeve", {}).get("opening")
     full = {"casing-packer": si(f["casing_packer"]["full_set"]), "packer": at(f["packer"], "full_set")}
     low, nominal, high, done, groups = [], [], [], [], {}
@@ -32,7 +38,9 @@ def devices(s, job, program):
         kind, table = d["device"], tables[d["device"]]
         tvd = job.survey.tvd(V(d["depth"]))
         annulus = held + outside * G * tvd
-        against = pore * tvd if kind == "pressure-sleeve" and t.get("after_setting") == "formation" else annulus
+        against = (
+            pore * tvd if kind == "pressure-sleeve" and t.get("after_setting") == "formation" else annulus
+        )
         if table.get("reference") == "absolute":
             against = -ATM
         at_surface = [p + against - inside * G * tvd for p in span(table)]
@@ -54,12 +62,24 @@ def devices(s, job, program):
     room = [(groups[b][0] - groups[a][1] - si(t["margin"]), b) for a, b in zip(order, order[1:])]
     if room:
         least, before = min(room)
-        s.near("least room between devices, margin off, Pa", V(program["setting"]["least_room"]), least, rel=1e-4)
+        s.near(
+            "least room between devices, margin off, Pa", V(program["setting"]["least_room"]), least, rel=1e-4
+        )
         s.holds(f"devices act in their order with the margin ({before}), Pa", least, 0.0, least >= 0)
     if "pressure-sleeve" in groups:
         test = si(t["test_pressure"])
-        s.holds("pressure sleeve stays shut in the test with the margin, Pa", groups["pressure-sleeve"][0], test + si(t["margin"]), groups["pressure-sleeve"][0] >= test + si(t["margin"]))
-        s.holds("pressure sleeve opens below the treating limit, Pa", groups["pressure-sleeve"][1], si(f["limits"]["treating_pressure"]), groups["pressure-sleeve"][1] <= si(f["limits"]["treating_pressure"]))
+        s.holds(
+            "pressure sleeve stays shut in the test with the margin, Pa",
+            groups["pressure-sleeve"][0],
+            test + si(t["margin"]),
+            groups["pressure-sleeve"][0] >= test + si(t["margin"]),
+        )
+        s.holds(
+            "pressure sleeve opens below the treating limit, Pa",
+            groups["pressure-sleeve"][1],
+            si(f["limits"]["treating_pressure"]),
+            groups["pressure-sleeve"][1] <= si(f["limits"]["treating_pressure"]),
+        )
     first = [k for k in order if k != "pressure-sleeve"][0]
     return groups[first][0]
 
@@ -76,16 +96,39 @@ def volumes(s, job, program, items):
     give = sum(math.pi / 4 * b**2 * l * (1 / kt + fm.wall_compliance(b, od)) for b, od, l, _ in path) / volume
     s.near("compressibility of fluid and walls, 1/Pa", V(plan["compressibility"]), give, rel=0.003)
     rows = [r for r in plan["sheet"] if r["volume_held"] is not None and r["target"] and V(r["target"]) > 0]
-    s.worst("volume held at a target, m3", [(r["action"], V(r["volume_held"]), V(r["target"]) * give * volume) for r in rows], rel=0.003)
-    bad = [r["action"] for r in plan["sheet"] if r["target"] is not None and not V(r["low"]) - 1 <= V(r["target"]) <= V(r["high"]) + 1]
+    s.worst(
+        "volume held at a target, m3",
+        [(r["action"], V(r["volume_held"]), V(r["target"]) * give * volume) for r in rows],
+        rel=0.003,
+    )
+    bad = [
+        r["action"]
+        for r in plan["sheet"]
+        if r["target"] is not None and not V(r["low"]) - 1 <= V(r["target"]) <= V(r["high"]) + 1
+    ]
     s.same("steps of the sheet whose target is outside its bounds", len(bad), 0)
-    empty = [r["action"] for r in plan["sheet"] if r["target"] is None and r["action"] not in ("rig-off", "wait")]
+    empty = [
+        r["action"] for r in plan["sheet"] if r["target"] is None and r["action"] not in ("rig-off", "wait")
+    ]
     s.same("steps of the sheet without room", len(empty), 0)
-    end = (si(f["setting"]["test_pressure"]) + si(f["setting"]["inside_density"]) * G * job.survey.tvd(toe)) * math.pi / 4 * job.liner.bore**2
+    end = (
+        (si(f["setting"]["test_pressure"]) + si(f["setting"]["inside_density"]) * G * job.survey.tvd(toe))
+        * math.pi
+        / 4
+        * job.liner.bore**2
+    )
     tvd = job.survey.tvd(toe)
     annulus = si(f["setting"]["outside_density"]) * G * tvd
-    least = min(annulus, si(f["rock"]["pore_gradient"]) * tvd if f["setting"].get("after_setting") == "formation" else annulus)
-    s.near("pull of the closed toe in the test, N", V(plan["end_load"]), end - least * math.pi / 4 * job.liner.bore**2, rel=1e-5)
+    least = min(
+        annulus,
+        si(f["rock"]["pore_gradient"]) * tvd if f["setting"].get("after_setting") == "formation" else annulus,
+    )
+    s.near(
+        "pull of the closed toe in the test, N",
+        V(plan["end_load"]),
+        end - least * math.pi / 4 * job.liner.bore**2,
+        rel=1e-5,
+    )
 
 
 def annulus(job, top, bottom, od):
@@ -103,7 +146,12 @@ def activation(s, job, program, items):
     s.near("activation fluid, m3", V(plan["volume"]), open_hole * (1 + float(t["excess"])), rel=0.002)
     string = sum(math.pi / 4 * b**2 * l for b, _, l, _ in path_to(job, items, items[0].top))
     s.near("displacement behind the activation fluid, m3", V(plan["displacement"]), string, rel=1e-6)
-    s.near("time to pump both, s", V(plan["pump_time"]), (open_hole * (1 + float(t["excess"])) + string) / si(t["rate"]), rel=0.002)
+    s.near(
+        "time to pump both, s",
+        V(plan["pump_time"]),
+        (open_hole * (1 + float(t["excess"])) + string) / si(t["rate"]),
+        rel=0.002,
+    )
 
 
 class Swell:
@@ -150,10 +198,20 @@ def swell(s, job, program):
         place, label = places[p["stage"]], f"packer {p['stage']}"
         mid = (V(place["element_top"]) + V(place["element_bottom"])) / 2
         rock = job.temperature(job.survey.tvd(mid))
-        hole = np.quantile(job.caliper.even(V(place["element_top"]), V(place["element_bottom"])), [0.1, 0.5, 0.9])
+        hole = np.quantile(
+            job.caliper.even(V(place["element_top"]), V(place["element_bottom"])), [0.1, 0.5, 0.9]
+        )
         energy, beyond = si(t["activation_energy"]), si(t["rating_interference"])
-        middle.append((f"{label} contact", V(p["contact_middle"]), float(model.times(hole[1], 1.0, energy, rock))))
-        middle.append((f"{label} rating", V(p["rating_middle"]), float(model.times(hole[1] + beyond, 1.0, energy, rock))))
+        middle.append(
+            (f"{label} contact", V(p["contact_middle"]), float(model.times(hole[1], 1.0, energy, rock)))
+        )
+        middle.append(
+            (
+                f"{label} rating",
+                V(p["rating_middle"]),
+                float(model.times(hole[1] + beyond, 1.0, energy, rock)),
+            )
+        )
         for key, extra in (("contact", 0.0), ("rating", beyond)):
             q = np.quantile(model.samples(hole, extra, rock), [0.1, 0.5, 0.9])
             for k, value in zip(out, q):
@@ -164,14 +222,21 @@ def swell(s, job, program):
     s.worst("time to contact and rating, P10, s", out["p10"], rel=0.05)
     s.worst("time to contact and rating, P90, s", out["p90"], rel=0.06)
     s.near("earliest first frac ball, s", V(plan["earliest_frac"]), max(last)[0], rel=0.06)
-    s.holds("planned wait covers it, s", si(job.f["setting"]["activation"]["planned_wait"]), max(last)[0], si(job.f["setting"]["activation"]["planned_wait"]) >= max(last)[0])
+    s.holds(
+        "planned wait covers it, s",
+        si(job.f["setting"]["activation"]["planned_wait"]),
+        max(last)[0],
+        si(job.f["setting"]["activation"]["planned_wait"]) >= max(last)[0],
+    )
 
 
 def check(s, job, program, items):
     lowest = devices(s, job, program)
     share = float(job.f["setting"].get("circulating_share", 0.6))
     limit = V(program["setting"]["circulating_limit"])
-    s.holds("circulating stays below the lowest that may act, Pa", limit, lowest, limit < lowest * (share + 0.1))
+    s.holds(
+        "circulating stays below the lowest that may act, Pa", limit, lowest, limit < lowest * (share + 0.1)
+    )
     volumes(s, job, program, items)
     if program["setting"]["activation"]:
         activation(s, job, program, items)

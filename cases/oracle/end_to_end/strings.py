@@ -32,8 +32,17 @@ def ratings(s, job, program):
     s.worst("body yield, N", pairs["body_yield"], rel=0.001)
     s.worst("buoyed weight per length, N/m", weight, rel=1e-5)
     stated = [at(p.table, "connection_internal") for p in job.pipes if p.role != "casing"]
-    lowest = min(x for x in [p[2] for p, q in zip(pairs["internal_yield"], job.pipes) if q.role != "casing"] + stated if x)
-    s.near("highest treating pressure by internal yield, Pa", V(program["strings"]["highest_treating_pressure"]), lowest / float(job.f["limits"]["burst_factor"]), rel=0.001)
+    lowest = min(
+        x
+        for x in [p[2] for p, q in zip(pairs["internal_yield"], job.pipes) if q.role != "casing"] + stated
+        if x
+    )
+    s.near(
+        "highest treating pressure by internal yield, Pa",
+        V(program["strings"]["highest_treating_pressure"]),
+        lowest / float(job.f["limits"]["burst_factor"]),
+        rel=0.001,
+    )
 
 
 def buoyed_items(job, items):
@@ -61,7 +70,12 @@ def hung(s, job, program, items):
     pipe = job.treating
     t = job.f["setting"]
     w = G * (pipe.weight + si(t["inside_density"]) * pipe.inside - si(t["outside_density"]) * pipe.outside)
-    s.near("hung weight at the top of the treating string, N", V(string["hung"]), along + w * tvd(items[-1].top), rel=1e-3)
+    s.near(
+        "hung weight at the top of the treating string, N",
+        V(string["hung"]),
+        along + w * tvd(items[-1].top),
+        rel=1e-3,
+    )
     return along, max(0.0, along - 0.3 * wall)
 
 
@@ -74,7 +88,9 @@ class Around:
         self.clean = G * si(job.mixtures()[0][0]["density"])
         t, limits = f["setting"], f["limits"]
         self.inside, self.outside = G * si(t["inside_density"]), G * si(t["outside_density"])
-        self.limit, self.trip, self.test = (si(limits[k]) for k in ("treating_pressure", "trip", "treating_pressure"))
+        self.limit, self.trip, self.test = (
+            si(limits[k]) for k in ("treating_pressure", "trip", "treating_pressure")
+        )
         self.test, self.pore = si(t["test_pressure"]), si(f["rock"]["pore_gradient"])
         self.toe = (toe, job.survey.tvd(toe))
         fracture = si(f["rock"]["fracture_gradient"]) * self.toe[1] + si(f["treatment"]["near_wellbore"])
@@ -94,7 +110,12 @@ class Around:
     def annulus(self, case, spot):
         limits, t = self.job.f["limits"], self.job.f["setting"]
         held = at(limits, "annulus_pressure", "0 psi")
-        top = {"test": at(t, "annulus_pressure", "0 psi"), "treating": held, "screenout": held, "flowback": si(limits["annulus_limit"])}
+        top = {
+            "test": at(t, "annulus_pressure", "0 psi"),
+            "treating": held,
+            "screenout": held,
+            "flowback": si(limits["annulus_limit"]),
+        }
         return top.get(case, 0.0) + self.outside * spot[1]
 
     def warming(self, case, spot):
@@ -163,7 +184,9 @@ def casing_packer(s, job, program, items, hung_loads):
     s.worst("load on the casing packer, N", load, absolute=0.005 * scale)
     s.worst("use of the casing packer's envelope", used, absolute=0.006)
     most = max(u[2] for u in used)
-    s.near("highest use of the envelope", max(V(c["utilisation"]) for c in plan["cases"]), most, absolute=0.006)
+    s.near(
+        "highest use of the envelope", max(V(c["utilisation"]) for c in plan["cases"]), most, absolute=0.006
+    )
     s.holds("highest use of the envelope is below 1", most, 1.0, most < 1)
 
 

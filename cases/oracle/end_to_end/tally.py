@@ -40,7 +40,12 @@ def build(job, program):
             length, od, mass = si(t["shoe_length"]) + si(t["tool_length"]), si(t["od"]), si(t["mass"])
         elif kind == "sleeve" and job.by_pressure and row["stage"] == 1:
             t = f["toe"]["pressure_sleeve"]
-            length, od, bore, mass = si(t["length"]), si(f["sleeve"]["od"]), si(f["sleeve"]["id"]), si(t["mass"])
+            length, od, bore, mass = (
+                si(t["length"]),
+                si(f["sleeve"]["od"]),
+                si(f["sleeve"]["id"]),
+                si(t["mass"]),
+            )
         else:
             t = tool[kind]
             length, od, bore, mass = si(t["length"]), si(t["od"]), si(t["id"]), si(t["mass"])
@@ -88,9 +93,19 @@ def hole_checks(s, job, program, stages):
     s.worst("hole over element, middle, m", mid, absolute=3e-5)
     s.worst("hole over element, nine tenths smaller, m", p90, absolute=3e-5)
     largest = max(w[2] for w in worst)
-    s.holds("largest hole at a packer within its limit, m", largest, si(table["largest_hole"]), largest <= si(table["largest_hole"]))
+    s.holds(
+        "largest hole at a packer within its limit, m",
+        largest,
+        si(table["largest_hole"]),
+        largest <= si(table["largest_hole"]),
+    )
     smallest = min(w[2] for w in least)
-    s.holds("smallest hole at a packer within its limit, m", smallest, si(table["smallest_hole"]), smallest >= si(table["smallest_hole"]))
+    s.holds(
+        "smallest hole at a packer within its limit, m",
+        smallest,
+        si(table["smallest_hole"]),
+        smallest >= si(table["smallest_hole"]),
+    )
 
 
 def zone_checks(s, job, items):
@@ -109,7 +124,10 @@ def zone_checks(s, job, items):
         within = si(pin.get("within", "25 ft"))
         s.holds(f"pinned {pin['tool']} {pin['stage']} off its depth, m", off, within, off <= within)
     top = min(i.top for i in items if i.kind == "packer")
-    clear = max(si(job.f["system"]["heel_limit"]), job.shoe_of_casing + si(job.f["layout"].get("shoe_distance", "50 ft")))
+    clear = max(
+        si(job.f["system"]["heel_limit"]),
+        job.shoe_of_casing + si(job.f["layout"].get("shoe_distance", "50 ft")),
+    )
     s.holds("highest packer below heel limit and casing shoe, m", top, clear, top >= clear)
 
 
@@ -118,31 +136,83 @@ def check(s, job, program):
     layout, rows = program["layout"], program["layout"]["tally"]
     f, stages = job.f, program["layout"]["stages"]
     s.same("joints out of their order", len(wrong), 0)
-    s.worst("length of a part with make-up loss, m", [(r["name"], V(r["length"]), i.length) for r, i in zip(rows, items)], absolute=1e-6)
-    s.worst("upper end of a part, m", [(r["name"], V(r["top"]), i.top) for r, i in zip(rows, items)], absolute=1e-5)
+    s.worst(
+        "length of a part with make-up loss, m",
+        [(r["name"], V(r["length"]), i.length) for r, i in zip(rows, items)],
+        absolute=1e-6,
+    )
+    s.worst(
+        "upper end of a part, m",
+        [(r["name"], V(r["top"]), i.top) for r, i in zip(rows, items)],
+        absolute=1e-5,
+    )
     s.near("closure, m", V(layout["reconciliation"]["closure"]), 0.0, absolute=1e-6)
     s.near("casing packer top, m", V(layout["casing_packer_top"]), items[-1].top, absolute=1e-5)
-    s.near("casing packer off its planned depth below 1 m, m", items[-1].top, si(f["casing_packer"]["depth"]), absolute=1.0)
+    s.near(
+        "casing packer off its planned depth below 1 m, m",
+        items[-1].top,
+        si(f["casing_packer"]["depth"]),
+        absolute=1.0,
+    )
     rec = layout["reconciliation"]
     used = sum(1 for i in items if i.kind == "joint")
     s.same("joints in the hole", rec["in_hole"], used)
     s.same("joints left on the rack", rec["left"], len(job.joints) - used)
     left = sum(length - job.loss for _, length in job.joints[used:])
     s.near("length left on the rack, m", V(rec["length_left"]), left, absolute=1e-6)
-    s.near("length of tools, m", V(rec["length_of_tools"]), sum(i.length for i in items if i.kind not in ("joint", "pup")), absolute=1e-6)
+    s.near(
+        "length of tools, m",
+        V(rec["length_of_tools"]),
+        sum(i.length for i in items if i.kind not in ("joint", "pup")),
+        absolute=1e-6,
+    )
     s.near("mass in air of the liner, kg", V(rows[-1]["mass"]), sum(i.mass for i in items), rel=1e-6)
-    s.near("volume inside the liner, m3", V(rows[-1]["inside"]), sum(i.length * math.pi / 4 * i.bore**2 for i in items), rel=1e-6)
+    s.near(
+        "volume inside the liner, m3",
+        V(rows[-1]["inside"]),
+        sum(i.length * math.pi / 4 * i.bore**2 for i in items),
+        rel=1e-6,
+    )
     hole_checks(s, job, program, stages)
-    bends = lambda tool, key: [(f"{tool} {st['stage']}", V(st[tool]["dogleg"]), job.survey.sharpest(V(st[tool]["top"]), V(st[tool]["bottom"]))) for st in stages]
+    bends = lambda tool, key: [
+        (
+            f"{tool} {st['stage']}",
+            V(st[tool]["dogleg"]),
+            job.survey.sharpest(V(st[tool]["top"]), V(st[tool]["bottom"])),
+        )
+        for st in stages
+    ]
     s.worst("sharpest bend at a packer, rad/m", bends("packer", 0), rel=1e-6)
     sharp = max(b for _, _, b in bends("packer", 0))
-    s.holds("sharpest bend at a packer within its limit, rad/m", sharp, si(f["packer"]["max_dogleg"]), sharp <= si(f["packer"]["max_dogleg"]))
-    s.worst("vertical depth of ports, m", [(f"stage {st['stage']}", V(st["sleeve"]["tvd"]), job.survey.tvd(V(st["sleeve"]["ports"]))) for st in stages], absolute=1e-4)
+    s.holds(
+        "sharpest bend at a packer within its limit, rad/m",
+        sharp,
+        si(f["packer"]["max_dogleg"]),
+        sharp <= si(f["packer"]["max_dogleg"]),
+    )
+    s.worst(
+        "vertical depth of ports, m",
+        [
+            (f"stage {st['stage']}", V(st["sleeve"]["tvd"]), job.survey.tvd(V(st["sleeve"]["ports"])))
+            for st in stages
+        ],
+        absolute=1e-4,
+    )
     needed = lambda st: float(f["limits"].get("packer_factor", 1.1)) * (
-        (si(f["rock"]["fracture_gradient"]) - si(f["rock"]["pore_gradient"])) * job.survey.tvd(V(st["packer"]["bottom"]))
+        (si(f["rock"]["fracture_gradient"]) - si(f["rock"]["pore_gradient"]))
+        * job.survey.tvd(V(st["packer"]["bottom"]))
         + si(f["treatment"]["near_wellbore"])
     )
-    s.worst("differential asked of a packer, Pa", [(f"packer {st['stage']}", V(st["packer"]["needed"]), needed(st)) for st in stages], rel=1e-6)
-    s.holds("packers whose rating is less than asked", sum(V(st["packer"]["rating"]) < needed(st) for st in stages), 0, all(V(st["packer"]["rating"]) >= needed(st) for st in stages))
+    s.worst(
+        "differential asked of a packer, Pa",
+        [(f"packer {st['stage']}", V(st["packer"]["needed"]), needed(st)) for st in stages],
+        rel=1e-6,
+    )
+    s.holds(
+        "packers whose rating is less than asked",
+        sum(V(st["packer"]["rating"]) < needed(st) for st in stages),
+        0,
+        all(V(st["packer"]["rating"]) >= needed(st) for st in stages),
+    )
     zone_checks(s, job, items)
     return items

@@ -66,9 +66,17 @@ fn what_is_no_number_is_refused() {
     }
     says(LONG, (field, "total_depth = nan"), "job-unit", &["`hole.total_depth`", "bare number"]);
     says(LONG, (field, "total_depth = inf"), "job-unit", &["`hole.total_depth`", "bare number"]);
-    let share = "lot_bias = 0.04\npin_scatter = 0.03\npins = 6\n# What";
+    let share = "safety_factor = 1.15";
     for odd in ["nan", "inf", "-inf", "\"nan\""] {
-        says(LONG, (share, &share.replace("0.04", odd)), "job-unit", &["`sleeve.shear.lot_bias`"]);
+        says(LONG, (share, &share.replace("1.15", odd)), "job-unit", &["`ball.safety_factor`"]);
+    }
+}
+
+#[test]
+fn a_number_no_well_has_is_refused() {
+    for odd in ["1e300 ft", "1e-300 ft", "4e12 m"] {
+        let to = format!("total_depth = \"{odd}\"");
+        says(LONG, ("total_depth = \"20600 ft\"", &to), "job-range", &["`hole.total_depth`", odd]);
     }
 }
 
@@ -172,7 +180,7 @@ fn ten_thousand_nested_tables_are_refused_without_a_crash() {
 fn bytes_that_are_not_text_are_refused_by_name() {
     let (text, _) = whole_file(LONG, "datum = \"rotary table\"", "datum = \"caf\u{1}\"");
     let latin: Vec<u8> = text.bytes().map(|b| if b == 1 { 0xE9 } else { b }).collect();
-    let wide: Vec<u8> = text.encode_utf16().flat_map(u16::to_le_bytes).collect();
+    let wide: Vec<u8> = format!("\u{feff}{text}").encode_utf16().flat_map(u16::to_le_bytes).collect();
     for bytes in [latin, wide, vec![0xFF; 100], b"\x89PNG\r\n\x1a\n\0\0".to_vec()] {
         let read = read_job(&folder_with(LONG, &bytes));
         assert!(read.value.is_none());
@@ -279,7 +287,7 @@ fn faults_of_a_tally_are_said_at_their_line() {
 #[test]
 fn a_log_that_is_none_is_refused_by_name() {
     let bytes: [(&[u8], &str); 5] = [
-        (b"<!DOCTYPE html><html><body>Sign in</body></html>", "las-web-page"),
+        (b"<!DOCTYPE html><html><body>Sign in</body></html>", "las-html"),
         (b"%PDF-1.7\n", "las-pdf"),
         (b"PK\x03\x04zzzz", "las-archive"),
         (b"", "las-empty"),

@@ -43,7 +43,8 @@ pub fn program_balls(
     checks::judge_together(job, &cards, ledger);
     let slow_time: Time = cards.iter().map(|c| c.slow_time).sum();
     let last_rate = stages.stages.last().map_or(FlowRate::ZERO, |s| s.planned_rate);
-    let flush = stages.stages.last().map_or(Volume::ZERO, |s| s.volume_to_ports) + job.file.launcher.line_volume;
+    let flush =
+        stages.stages.last().map_or(Volume::ZERO, |s| s.volume_to_ports) + job.file.launcher.line_volume;
     let flush_time = if last_rate.si() > 0.0 { flush / last_rate } else { Time::ZERO };
     // Between stages: the ball before the first stage has no spacers.
     let program = &job.file.ball_program;

@@ -79,7 +79,7 @@ fn facts(c: &BallCard, desk: &Desk<'_>) -> Vec<Fact> {
     let u = desk.units;
     let launch = match c.launched_during {
         0 => "before stage 1, after the wait".to_string(),
-        stage => format!("{} on the meter of stage {stage}", u.text(c.launch_at)),
+        stage => format!("{} on the meter of stage {stage}", u.volume(c.launch_at)),
     };
     let s = &c.chosen.signature;
     let decimals = if u.0 == System::Field { 1 } else { 2 };
@@ -90,31 +90,28 @@ fn facts(c: &BallCard, desk: &Desk<'_>) -> Vec<Fact> {
             format!("{} \u{b1} {} at {}", u.text(c.seat), u.text(c.seat_tolerance), u.text(c.seat_depth)),
         ),
         fact("Launch at", launch),
-        fact("Clean fluid ahead", u.text(c.spacer_ahead)),
+        fact("Clean fluid ahead", u.volume(c.spacer_ahead)),
         fact(
             "Cut the rate at",
             format!(
-                "{} after launch, {} to {}",
-                u.text(c.rate_cut_at),
+                "{}, from {} to {}",
+                u.volume(c.rate_cut_at),
                 u.number(c.rate_before),
                 u.text(c.landing_rate)
             ),
         ),
         fact("Lands P10 / P50 / P90", u.band(c.landing, decimals)),
-        fact("Look from, late after", format!("{}, {}", u.text(c.window_opens), u.text(c.window_closes))),
-        fact("Missing at", u.text(c.missing_at)),
-        fact("Time from launch to landing", span(c.transit)),
+        fact("Look from, late after", format!("{}, {}", u.volume(c.window_opens), u.volume(c.window_closes))),
+        fact("Missing at", u.volume(c.missing_at)),
+        fact("Launch to landing", span(c.transit)),
         fact("Sleeve shears at", format!("{} to {}", u.number(c.shear.low), u.text(c.shear.high))),
         fact("Expected rise, after", format!("{}, {}", u.text(s.rise), span(s.delay))),
+        fact("Before; highest", format!("{}, {}", u.number(c.chosen.before), u.text(c.chosen.highest))),
         fact(
-            "Pressure before, highest",
-            format!("{}, {}", u.number(c.chosen.before), u.text(c.chosen.highest)),
-        ),
-        fact(
-            "Trip; left below it",
+            "Trip; left below",
             format!("{}; {}", u.text(desk.job.file.limits.trip), u.text(c.chosen.below_trip)),
         ),
-        fact("Impact, of the ball's rating", percent(c.chosen.impact_share)),
+        fact("Impact of its rating", percent(c.chosen.impact_share)),
     ]
 }
 
@@ -128,7 +125,7 @@ fn cautions(c: &BallCard, u: Units) -> Vec<String> {
         lines.push("The recorder may not show this landing: watch the pressure by hand, go by the stage's own response.".into());
     }
     if let Some(s) = c.spacing_sigmas.filter(|s| s.si() < 3.0) {
-        let (spacing, sigmas) = (u.maybe_text(c.spacing), u.rounded(s, 1));
+        let (spacing, sigmas) = (c.spacing.map_or_else(String::new, |v| u.volume(v)), u.rounded(s, 1));
         lines.push(format!(
             "The next seat is {spacing} toe-ward, {sigmas} sigma: volume does not tell which seat it is on."
         ));

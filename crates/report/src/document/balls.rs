@@ -25,7 +25,8 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     }
     standing_rules(paper);
     if let Some(ladder) = &desk.program.ladder {
-        paper.section(
+        paper.section_of(
+            ladder.ledger.len(),
             "Balls to have on location",
             "In the order of launching. Spares of every size are for the engineer in charge to decide.",
         );
@@ -106,7 +107,8 @@ fn on_location(ladder: &LadderPlan, u: Units) -> Table {
         Column::wide("serial", 1.0),
         Column::wide("spare, serial", 1.0),
         Column::wide("counted, initials", 1.0),
-    ]);
+    ])
+    .tall();
     for b in &ladder.ledger {
         table.row(vec![
             b.order.to_string().into(),

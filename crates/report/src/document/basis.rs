@@ -116,7 +116,40 @@ fn count_stops(stops: usize) -> String {
 fn key_figures(desk: &Desk<'_>) -> Vec<Fact> {
     let mut facts = place_facts(desk.program, desk.units);
     facts.extend(ladder_facts(desk.program, desk.units));
+    facts.extend(duty_facts(desk.program, desk.units));
     facts.extend(pump_facts(desk));
+    facts
+}
+
+/// What strings and packers stand, and how long they take.
+fn duty_facts(program: &Program, u: Units) -> Vec<Fact> {
+    let mut facts = Vec::new();
+    let factors =
+        program.strings.iter().flat_map(|p| &p.strings).flat_map(|s| s.governing.iter().map(move |g| (s, g)));
+    let spare = |g: &plan::strings::Governing| g.factor.si() / g.required.si();
+    if let Some((s, g)) = factors.min_by(|a, b| spare(a.1).total_cmp(&spare(b.1))) {
+        let text = format!(
+            "{} of {}, {} of the {}",
+            u.rounded(g.factor, 2),
+            u.rounded(g.required, 2),
+            g.criterion.words(),
+            s.name
+        );
+        facts.push(fact("Nearest to its safety factor", text));
+    }
+    if let Some(case) = program.casing_packer.as_ref().and_then(|c| c.governing()) {
+        let used = case.utilisation.map_or_else(|| "beyond it".to_string(), super::units::percent);
+        facts.push(fact("Casing packer, of its envelope", format!("{used} ({})", case.case.words())));
+    }
+    let Some(setting) = &program.setting else { return facts };
+    facts.push(fact("Highest pressure setting and testing", u.text(setting.highest)));
+    if let Some(swell) = &setting.swell {
+        let earliest = swell.earliest_frac.map_or_else(|| "not reached".to_string(), span);
+        facts.push(fact(
+            "Wait for the swell: planned, needed",
+            format!("{}, {earliest}", span(swell.planned_wait)),
+        ));
+    }
     facts
 }
 

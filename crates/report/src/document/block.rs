@@ -255,6 +255,8 @@ pub struct StepEntry {
     pub source: String,
     /// Range of validity.
     pub range: String,
+    /// Number of the step before with the same relation; inputs that are alike are left out then.
+    pub like: Option<usize>,
     /// Inputs.
     pub inputs: Vec<NamedValue>,
     /// Outputs.

@@ -98,7 +98,7 @@ fn name(i: usize, case: &PackerCase) -> String {
 fn cases(plan: &CasingPackerPlan, u: Units) -> Table {
     let (psi, force) = (u.unit::<Pressure>(), u.unit::<Force>());
     let mut table = Table::new(vec![
-        Column::wide("case", 3.4),
+        Column::wide("case", 4.2),
         Column::wide("below stands", 1.1),
         Column::number("below", &psi),
         Column::number("above", &psi),
@@ -139,7 +139,7 @@ fn below(below: Below) -> &'static str {
 fn parts(plan: &CasingPackerPlan, u: Units) -> Table {
     let force = u.unit::<Force>();
     let mut table = Table::new(vec![
-        Column::wide("case", 3.4),
+        Column::wide("case", 4.2),
         Column::number("hung", &force),
         Column::number("end load", &force),
         Column::number("locked in", &force),

@@ -18,12 +18,13 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let u = desk.units;
     paper.facts(2, summary(ladder, u));
     paper.table(rungs(ladder, u));
-    paper.section("Balls on their seats", "");
+    paper.section_of(ladder.rungs.len(), "Balls on their seats", "");
     let pictures: Vec<_> = ladder.rungs.iter().rev().map(|r| picture(desk, r)).collect();
     let columns = 6;
     let scale = Scale::fitting(&pictures, (desk.sheet.width, desk.sheet.height - 40.0), columns);
     paper.drawing("seats", seats(&pictures, scale, columns, desk.sheet.width, u.0), "");
-    paper.section(
+    paper.section_of(
+        ladder.bores.len(),
         "Bores and drifts",
         "Every bore from the launcher down, with the largest ball that must pass it.",
     );

@@ -11,10 +11,11 @@ use super::units::Units;
 pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let lead = "Stage 1 is at the toe. Depths are measured depths; \u{b1} is one standard deviation of the depth on \
                 location.";
-    paper.section("Stage map", lead);
+    let rows = desk.program.layout.as_ref().map_or(0, |l| l.stages.len());
+    paper.section_of(rows, "Stage map", lead);
     let Some(layout) = &desk.program.layout else { return paper.absent("Layout") };
     paper.table(stage_map(layout, desk.units));
-    let lead = "Toe to heel, as it is run. Lengths, depths, mass and volumes are up to and with the row. Strike out a \
+    let lead = "Toe to heel, as it is run. From shoe, mass and volumes are up to and with the row. Strike out a \
                 row that is changed on location, write the new one beside it, and plan again.";
     paper.section("Running tally", lead);
     reconciliation(layout, desk.units, paper);
@@ -95,21 +96,22 @@ fn reconciliation(layout: &Layout, u: Units, paper: &mut Paper) {
 fn tally(layout: &Layout, u: Units) -> Table {
     let (md, len, vol) = (u.unit::<MeasuredDepth>(), u.unit::<Length>(), u.unit::<Volume>());
     let mut table = Table::new(vec![
-        Column::number("row", ""),
-        Column::wide("item", 1.0),
-        Column::words("serial"),
+        Column::number("row", "").taking(0.7),
+        Column::wide("item", 1.7),
+        Column::wide("serial", 1.7),
         Column::number("length", &len),
         Column::number("from shoe", &len),
         Column::number("top", &md),
         Column::number("bottom", &md),
-        Column::number("\u{b1}", &len),
+        Column::number("\u{b1}", &len).taking(0.7),
         Column::number("mass in air", u.unit::<Mass>()),
         Column::number("inside", &vol),
         Column::number("steel", &vol),
         Column::number("outside", &vol),
-        Column::words("run"),
+        Column::wide("run", 0.8),
     ])
-    .sized(6.6);
+    .sized(6.6)
+    .even();
     layout.tally.iter().for_each(|row| table.row(tally_row(row, u)));
     table
 }

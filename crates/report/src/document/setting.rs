@@ -6,7 +6,7 @@ use quantity::*;
 
 use super::Desk;
 use super::block::{Cell, Column, Fact, Paper, Table, fact};
-use super::units::{NONE, Units, percent, span};
+use super::units::{NONE, Units, percent, runs, span};
 use crate::draw::sequence::{Line, Row, RowKind, SequencePicture, sequence};
 
 /// The pages.
@@ -23,7 +23,10 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
                 early.";
     paper.section("Pressure sequence", lead);
     let picture = picture(plan, u);
-    paper.drawing("sequence", sequence(&picture, desk.sheet.width), "");
+    let width = desk.sheet.width;
+    paper.drawing("sequence", sequence(&picture, width), "Where each device acts, in the order of the job.");
+    let steps = steps_picture(plan, u);
+    paper.drawing("steps", sequence(&steps, width), "Where the pressure of each step must stay.");
     paper.facts(2, summary(plan, u));
     paper.heading("Ceilings of the pressure in the string");
     paper.table(ceilings(plan, u));
@@ -31,7 +34,8 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         paper.heading("Activation fluid");
         paper.facts(2, activation_facts(activation, u));
     }
-    paper.section("Devices and forces", "");
+    let rows = plan.devices.len() + plan.thrusts.len();
+    paper.section_of(rows, "Devices and forces", "");
     paper.table(devices(plan, u));
     if !plan.pistons.is_empty() {
         paper.heading("Forces of the setting pistons");
@@ -45,7 +49,7 @@ fn sheet(plan: &SettingPlan, u: Units) -> Table {
     let (psi, vol) = (u.unit::<GaugePressure>(), u.unit::<Volume>());
     let mut table = Table::new(vec![
         Column::number("step", ""),
-        Column::wide("what is done", 2.6),
+        Column::wide("what is done", 4.0),
         Column::words("on"),
         Column::number("watch from", &psi),
         Column::number("needs", &psi),
@@ -59,6 +63,7 @@ fn sheet(plan: &SettingPlan, u: Units) -> Table {
         Column::wide("initials", 0.8),
     ])
     .sized(7.2)
+    .tall()
     .note(
         "Watch from: the device may act from here on. Needs to not above: the window of the step. Framed: the step has \
          no room. Pump: into the closed string from the step before; below zero it comes back.",
@@ -170,9 +175,9 @@ fn picture(plan: &SettingPlan, u: Units) -> SequencePicture {
     let mut rows = Vec::new();
     for s in spans(plan) {
         let kind = RowKind::Window { low: n(s.low), nominal: n(s.nominal), high: n(s.high) };
-        rows.push(Row { name: format!("{} acts", s.name), kind });
+        rows.push(Row { name: s.name.clone(), kind });
         if let Some(full) = s.full {
-            rows.push(Row { name: format!("{} fully set", s.name), kind: RowKind::Held(n(full)) });
+            rows.push(Row { name: format!("{}, fully set", s.name), kind: RowKind::Held(n(full)) });
         }
     }
     let mut lines = vec![Line {
@@ -188,6 +193,40 @@ fn picture(plan: &SettingPlan, u: Units) -> SequencePicture {
         limit: true,
     }));
     SequencePicture { label: format!("pressure at the surface, {}", u.unit::<GaugePressure>()), rows, lines }
+}
+
+/// The window of every step of the sheet that puts pressure on the string.
+fn steps_picture(plan: &SettingPlan, u: Units) -> SequencePicture {
+    let n = |p: GaugePressure| p.shown(u.0);
+    let pressed = plan.sheet.iter().filter(|s| s.side == Side::String && s.high.si() > 0.0);
+    let rows = pressed.map(|s| Row {
+        name: format!("{}. {}", s.step, action(s.action)),
+        kind: RowKind::Room { low: n(s.low), target: s.target.map(n), high: n(s.high) },
+    });
+    SequencePicture {
+        label: format!("pressure at the surface, {}", u.unit::<GaugePressure>()),
+        rows: rows.collect(),
+        lines: Vec::new(),
+    }
+}
+
+fn action(action: StepAction) -> &'static str {
+    match action {
+        StepAction::Circulate => "circulate",
+        StepAction::LandBall => "land the setting ball",
+        StepAction::LandPlug => "displace, land the plug",
+        StepAction::CloseIsolation => "close the isolation tool",
+        StepAction::StartCasingPacker => "start the casing packer",
+        StepAction::SetCasingPacker => "set the casing packer",
+        StepAction::StartPackers => "start the packers",
+        StepAction::SetPackers => "set the packers",
+        StepAction::TestString => "test the string",
+        StepAction::Bleed => "bleed",
+        StepAction::TestAnnulus => "test the annulus",
+        StepAction::RigOff => "rig off",
+        StepAction::Wait => "wait",
+        StepAction::OpenPressureSleeve => "open the pressure sleeve",
+    }
 }
 
 fn ceilings(plan: &SettingPlan, u: Units) -> Table {
@@ -237,7 +276,7 @@ fn activation_facts(a: &ActivationPlan, u: Units) -> Vec<Fact> {
 fn devices(plan: &SettingPlan, u: Units) -> Table {
     let psi = u.unit::<Pressure>();
     let mut table = Table::new(vec![
-        Column::wide("device", 1.2),
+        Column::wide("device", 1.6),
         Column::number("depth", u.unit::<MeasuredDepth>()),
         Column::number("TVD", u.unit::<TrueVerticalDepth>()),
         Column::number("acts at, low", &psi),
@@ -248,9 +287,10 @@ fn devices(plan: &SettingPlan, u: Units) -> Table {
         Column::number("nominal", &psi),
         Column::number("high", &psi),
         Column::number("fully set", &psi),
-        Column::wide("against", 1.4),
+        Column::wide("against", 3.4),
     ])
-    .sized(6.8)
+    .sized(6.6)
+    .even()
     .note("Acts at: at the device itself, lot and scatter of its pins counted. At surface: gauge, with the column in the string.");
     for d in &plan.devices {
         table.row(vec![
@@ -271,26 +311,44 @@ fn devices(plan: &SettingPlan, u: Units) -> Table {
     table
 }
 
+/// Pistons that are alike: the same device, area and forces but for the depth.
 fn pistons(plan: &SettingPlan, u: Units) -> Table {
     let force = u.unit::<Force>();
     let mut table = Table::new(vec![
-        Column::wide("device", 1.0),
+        Column::wide("device", 1.6),
         Column::number("area", u.unit::<Area>()),
         Column::number("at the nominal start", &force),
         Column::number("fully set", &force),
-        Column::number("at the highest pressure", &force),
+        Column::number("at the highest pressure, most", &force),
     ])
     .sized(7.0)
     .even();
+    let mut groups: Vec<Vec<&PistonForce>> = Vec::new();
     for p in &plan.pistons {
-        let name =
-            p.stage.map_or_else(|| p.device.word().to_string(), |s| format!("{} {s}", p.device.word()));
+        let alike = |g: &&mut Vec<&PistonForce>| {
+            g.first()
+                .is_some_and(|f| f.device == p.device && f.area == p.area && f.at_full_set == p.at_full_set)
+        };
+        match groups.iter_mut().find(alike) {
+            Some(group) => group.push(p),
+            None => groups.push(vec![p]),
+        }
+    }
+    for group in groups {
+        let Some(first) = group.first() else { continue };
+        let stages: Vec<usize> = group.iter().filter_map(|p| p.stage).collect();
+        let name = match stages.as_slice() {
+            [] => first.device.word().to_string(),
+            [one] => format!("{} {one}", first.device.word()),
+            many => format!("{}s {}", first.device.word(), runs(many)),
+        };
+        let most = group.iter().map(|p| p.at_highest).fold(Force::ZERO, Force::max);
         table.row(vec![
             name.into(),
-            u.number(p.area).into(),
-            u.number(p.at_start).into(),
-            u.number(p.at_full_set).into(),
-            u.number(p.at_highest).into(),
+            u.number(first.area).into(),
+            u.number(first.at_start).into(),
+            u.number(first.at_full_set).into(),
+            u.number(most).into(),
         ]);
     }
     table

@@ -101,8 +101,8 @@ fn loads(desk: &Desk<'_>, string: &StringPlan) -> Table {
     let u = desk.units;
     let (psi, force) = (u.unit::<Pressure>(), u.unit::<Force>());
     let mut table = Table::new(vec![
-        Column::wide("case", 2.6),
-        Column::wide("place", 1.2),
+        Column::wide("case", 3.3),
+        Column::wide("place", 1.8),
         Column::number("depth", u.unit::<MeasuredDepth>()),
         Column::number("inside", &psi),
         Column::number("outside", &psi),

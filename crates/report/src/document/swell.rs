@@ -30,7 +30,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         let caption = format!("{}: diameter it would have, free.", showing(chart));
         paper.drawing("swell-last", one(plan, chart, u, size), &caption);
     }
-    paper.section("Swell, packer by packer", "");
+    paper.section_of(plan.packers.len(), "Swell, packer by packer", "");
     paper.table(table(plan, u));
 }
 

@@ -5,7 +5,7 @@ use quantity::*;
 
 use super::Desk;
 use super::block::{Cell, Column, Paper, Table, fact};
-use super::units::{NONE, Units, span};
+use super::units::{NONE, Units, runs, span};
 
 /// The pages.
 pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
@@ -16,12 +16,12 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let u = desk.units;
     for group in groups(plan) {
         let Some(first) = group.first() else { continue };
-        paper.heading(&format!("Steps of {}", runs(&group.iter().map(|s| s.stage).collect::<Vec<_>>())));
+        paper.heading(&format!("Steps of {}", stages(&group.iter().map(|s| s.stage).collect::<Vec<_>>())));
         paper.table(steps(first, u));
     }
     paper.heading("Surface pressure with the column full of the last mixture of each step");
     paper.table(step_pressures(plan, u));
-    paper.section("Totals", "");
+    paper.section_of(plan.stages.len(), "Totals", "");
     paper.table(by_stage(plan, u));
     paper.heading("On location");
     paper.facts(2, location(desk, plan));
@@ -48,18 +48,10 @@ fn pumped_alike(a: &StagePlan, b: &StagePlan) -> bool {
     a.steps.len() == b.steps.len() && a.steps.iter().zip(&b.steps).all(same)
 }
 
-/// Numbers as runs: stages 1 to 5, 7, 9 to 12.
-fn runs(numbers: &[usize]) -> String {
-    let mut runs: Vec<(usize, usize)> = Vec::new();
-    for n in numbers {
-        match runs.last_mut() {
-            Some((_, end)) if *end + 1 == *n => *end = *n,
-            _ => runs.push((*n, *n)),
-        }
-    }
-    let text = |(a, b): &(usize, usize)| if a == b { a.to_string() } else { format!("{a} to {b}") };
+/// Stages by their numbers.
+fn stages(numbers: &[usize]) -> String {
     let noun = if numbers.len() == 1 { "stage" } else { "stages" };
-    format!("{noun} {}", runs.iter().map(text).collect::<Vec<_>>().join(", "))
+    format!("{noun} {}", runs(numbers))
 }
 
 fn steps(stage: &StagePlan, u: Units) -> Table {
@@ -200,15 +192,4 @@ fn materials(plan: &StagesPlan, u: Units) -> Table {
         ]);
     }
     table
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn stages_are_named_in_runs() {
-        assert_eq!(runs(&[1, 2, 3, 5, 7, 8]), "stages 1 to 3, 5, 7 to 8");
-        assert_eq!(runs(&[4]), "stage 4");
-    }
 }

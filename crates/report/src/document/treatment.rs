@@ -30,7 +30,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     paper.table(rates(plan, u));
     let lead = "The column of the mixture that gives the most is taken for the whole string, which is the least \
                 favourable of what passes. What is left below the limit is room for what was not foreseen.";
-    paper.section("What the treating pressure is made of", lead);
+    paper.section_of(plan.stages.len(), "What the treating pressure is made of", lead);
     paper.drawing(
         "parts",
         parts(desk, plan, size),

@@ -51,6 +51,11 @@ impl Units {
         pretty(Q::KIND.shown(self.0).symbol)
     }
 
+    /// A volume as it is read on location: to a tenth of a barrel or ten litres.
+    pub fn volume(self, volume: Volume) -> String {
+        format!("{} {}", self.either(volume, 1, 2), self.unit::<Volume>())
+    }
+
     /// A large volume, without decimals that nobody pumps to.
     pub fn large(self, volume: Volume) -> String {
         format!("{} {}", self.rounded(volume, 0), self.unit::<Volume>())
@@ -80,6 +85,19 @@ pub fn span(time: Time) -> String {
         m if m < 72.0 * 60.0 => format!("{} h", number(time.in_hours(), 1)),
         _ => format!("{} d", number(time.in_days(), 1)),
     }
+}
+
+/// Numbers as runs: 1 to 5, 7, 9 to 12.
+pub fn runs(numbers: &[usize]) -> String {
+    let mut runs: Vec<(usize, usize)> = Vec::new();
+    for n in numbers {
+        match runs.last_mut() {
+            Some((_, end)) if *end + 1 == *n => *end = *n,
+            _ => runs.push((*n, *n)),
+        }
+    }
+    let text = |(a, b): &(usize, usize)| if a == b { a.to_string() } else { format!("{a} to {b}") };
+    runs.iter().map(text).collect::<Vec<_>>().join(", ")
 }
 
 /// A share in percent.
@@ -119,6 +137,12 @@ mod tests {
         assert_eq!(metric.number(Volume::m3(1.2345)), "1.234");
         assert_eq!(Units(System::Field).either(Volume::bbl(1.26), 1, 3), "1.3");
         assert_eq!(Units(System::Field).maybe::<Volume>(None), NONE);
+    }
+
+    #[test]
+    fn numbers_are_named_in_runs() {
+        assert_eq!(runs(&[1, 2, 3, 5, 7, 8]), "1 to 3, 5, 7 to 8");
+        assert_eq!(runs(&[4]), "4");
     }
 
     #[test]

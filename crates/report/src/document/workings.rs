@@ -1,6 +1,6 @@
 //! Workings of the headline figures, and the sources they name.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use plan::{Named, Step, Working};
 
@@ -26,52 +26,69 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     paper.table(sources(desk));
 }
 
-/// The figures that are printed with their workings, those that are there.
-fn chosen<'a>(desk: &Desk<'a>) -> BTreeMap<&'a str, &'a Working> {
-    let program = desk.program;
-    let stages = program.layout.as_ref().map_or(0, |l| l.stages.len());
-    let hardest = program
-        .ladder
-        .as_ref()
-        .and_then(|l| l.rungs.iter().max_by(|a, b| a.utilisation.total_cmp(&b.utilisation)).map(|r| r.stage));
-    let first_ball = program.balls.as_ref().and_then(|b| b.cards.first()).map_or(0, |c| c.stage);
-    let mut wanted: Vec<String> =
-        ["treating_pressure", "rate_ceiling"].iter().map(|w| format!("stage.1.{w}")).collect();
-    for ball in [first_ball, stages] {
-        wanted.push(format!("ball.{ball}.landing"));
-    }
-    if let Some(stage) = hardest {
-        wanted.extend(["least_interference", "utilisation"].iter().map(|w| format!("ladder.{stage}.{w}")));
-    }
-    wanted.push("ladder.toe_loss".into());
-    let there = wanted.iter().filter_map(|w| program.workings.get_key_value(w.as_str()));
+/// The figures that are printed with their workings, in job order, those that are there.
+fn chosen<'a>(desk: &Desk<'a>) -> Vec<(&'a str, &'a Working)> {
+    let wanted = wanted(desk);
+    let there = wanted.iter().filter_map(|w| desk.program.workings.get_key_value(w.as_str()));
     there.map(|(figure, working)| (figure.as_str(), working)).collect()
 }
 
+fn wanted(desk: &Desk<'_>) -> Vec<String> {
+    let program = desk.program;
+    let mut wanted = Vec::new();
+    if let Some(ladder) = &program.ladder {
+        let hardest = ladder.rungs.iter().max_by(|a, b| a.utilisation.total_cmp(&b.utilisation));
+        let of = |stage: usize| ["least_interference", "utilisation"].map(|w| format!("ladder.{stage}.{w}"));
+        wanted.extend(hardest.into_iter().flat_map(|r| of(r.stage)));
+        wanted.push("ladder.toe_loss".into());
+    }
+    let lasting = ["strings.lowest_internal_yield", "casing_packer.utilisation", "setting.limit.1.ceiling"];
+    wanted.extend(lasting.map(String::from));
+    let swell = program.setting.as_ref().and_then(|s| s.swell.as_ref());
+    wanted.extend(swell.and_then(|s| s.last_packer).map(|stage| format!("swell.packer.{stage}.rating")));
+    wanted.extend(["rate_ceiling", "treating_pressure"].map(|w| format!("stage.1.{w}")));
+    if let Some(cards) = program.balls.as_ref().map(|b| &b.cards) {
+        let ends = cards.first().into_iter().chain(cards.last().filter(|_| cards.len() > 1));
+        wanted.extend(ends.map(|c| format!("ball.{}.landing", c.stage)));
+    }
+    wanted
+}
+
 fn entry(figure: &str, working: &Working, u: Units) -> WorkingEntry {
+    let steps = working.steps.iter().enumerate().map(|(i, s)| {
+        let before = working.steps.get(..i).unwrap_or_default();
+        step(
+            s,
+            before.iter().rposition(|b| b.relation == s.relation).and_then(|at| Some((at, before.get(at)?))),
+            u,
+        )
+    });
     WorkingEntry {
         figure: figure.into(),
         title: working.title.clone(),
         value: u.value(working.value),
         note: working.note.clone(),
-        steps: working.steps.iter().map(|s| step(s, u)).collect(),
+        steps: steps.collect(),
     }
 }
 
-fn step(step: &Step, u: Units) -> StepEntry {
+/// A step; where the same relation was called before, only the inputs that differ from that call.
+fn step(step: &Step, before: Option<(usize, &Step)>, u: Units) -> StepEntry {
     let value = |named: &Named| NamedValue {
         name: named.name.clone(),
         doc: named.doc.clone(),
         value: pretty(&named.word.clone().unwrap_or_else(|| reading::list(&named.values, u.0))),
         outside: step.outside.contains(&named.name),
     };
+    let differs = |named: &&Named| before.is_none_or(|(_, b)| !b.inputs.contains(named));
     StepEntry {
         title: step.title.clone(),
         relation: step.relation.clone(),
         equation: step.equation.clone(),
         source: step.source.clone(),
         range: step.range.clone(),
-        inputs: step.inputs.iter().map(value).collect(),
+        like: before.map(|(at, _)| at + 1),
+        inputs: step.inputs.iter().filter(differs).map(value).collect(),
         outputs: step.outputs.iter().map(value).collect(),
     }
 }

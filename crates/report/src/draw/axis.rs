@@ -47,7 +47,12 @@ impl Axis {
     pub fn ticks(&self, most: usize) -> (Vec<f64>, f64) {
         let (low, high) = (self.ends.0.min(self.ends.1), self.ends.0.max(self.ends.1));
         let step = nice_step(high - low, most);
-        let step = if self.whole { step.max(1.0).round() } else { step };
+        let step = match (self.whole, high - low) {
+            (false, _) => step,
+            (true, span) if span <= 12.0 => 1.0,
+            (true, span) if span <= 60.0 => 5.0,
+            (true, _) => step.max(10.0).round(),
+        };
         let first = (low / step - 1e-9).ceil();
         let last = (high / step + 1e-9).floor();
         let count = (last - first).clamp(0.0, 60.0) as usize;
@@ -103,6 +108,7 @@ mod tests {
         let (ticks, _) = axis.ticks(9);
         assert_eq!(ticks, [1.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0]);
         assert_eq!(Axis::counted("stage", 4).ticks(9).0, [1.0, 2.0, 3.0, 4.0]);
+        assert_eq!(Axis::counted("stage", 15).ticks(9).0, [1.0, 5.0, 10.0, 15.0]);
     }
 
     #[test]

@@ -166,10 +166,10 @@ impl Chart {
         self.stacks(&mut svg);
         self.series.iter().for_each(|s| self.one(&mut svg, s));
         self.limits.iter().for_each(|l| self.limit_line(&mut svg, l));
-        for label in &self.labels {
+        for (i, label) in self.labels.iter().enumerate() {
+            // Every other name goes to the left, so that points side by side keep their names apart.
             let (x, y) = self.at(label.at);
-            let room = self.frame().2 - x;
-            let (dx, anchor) = if room < 60.0 { (-4.0, Anchor::End) } else { (4.0, Anchor::Start) };
+            let (dx, anchor) = if i % 2 == 1 { (-4.0, Anchor::End) } else { (4.0, Anchor::Start) };
             svg.halo((x + dx, y - 3.0), &label.text, Letters::plain(6.8, anchor), ink::BLACK);
         }
         self.key(&mut svg);

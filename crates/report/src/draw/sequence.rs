@@ -27,6 +27,15 @@ pub enum RowKind {
     },
     /// A pressure that is held, such as a test.
     Held(f64),
+    /// Room between two pressures, and where to go in it.
+    Room {
+        /// Not below.
+        low: f64,
+        /// Go to; none where there is no room.
+        target: Option<f64>,
+        /// Not above.
+        high: f64,
+    },
 }
 
 /// A pressure across all rows.
@@ -59,7 +68,7 @@ const ROW: f64 = 21.0;
 impl RowKind {
     fn span(&self) -> (f64, f64) {
         match self {
-            RowKind::Window { low, high, .. } => (*low, *high),
+            RowKind::Window { low, high, .. } | RowKind::Room { low, high, .. } => (*low, *high),
             RowKind::Held(at) => (*at, *at),
         }
     }
@@ -94,8 +103,13 @@ pub fn sequence(picture: &SequencePicture, width: f64) -> String {
     for (i, line) in picture.lines.iter().enumerate() {
         across(&mut svg, line, (x(line.at), 8.0 + 9.0 * i as f64, bottom), width);
     }
-    let key = "Bar: from the lowest to the highest pressure at which it acts; tick: expected. Arrow: what is left to the next.";
-    svg.text((NAMES, bottom + 36.0), key, Letters::plain(6.8, Anchor::Start), ink::BLACK);
+    let rooms = picture.rows.iter().any(|r| matches!(r.kind, RowKind::Room { .. }));
+    let key = if rooms {
+        "Bar: from the pressure the step needs to the one it must not pass. Diamond: go to."
+    } else {
+        "Bar: from the lowest to the highest pressure at which it acts; tick: expected. Diamond: done. Arrow: what is left."
+    };
+    svg.text((6.0, bottom + 36.0), key, Letters::plain(6.8, Anchor::Start), ink::BLACK);
     svg.finish()
 }
 
@@ -111,13 +125,24 @@ fn one(svg: &mut Svg, row: &Row, next: Option<f64>, y: f64, x: &dyn Fn(f64) -> f
                 svg.arrow((x(high), y + 0.5 * ROW), (x(next), y + 0.5 * ROW), colour);
             }
         }
-        RowKind::Held(at) => {
-            svg.polygon(
-                &[(x(at), y - 5.0), (x(at) + 4.0, y), (x(at), y + 5.0), (x(at) - 4.0, y)],
-                Pen::fill(ink::GREEN),
+        RowKind::Room { low, target, high } => {
+            let (left, right) = (x(low.min(high)), x(low.max(high)));
+            let colour = if target.is_some() { ink::GREEN } else { ink::VERMILION };
+            svg.rect(
+                (left, y - 5.0),
+                ((right - left).max(1.2), 10.0),
+                Pen::outlined(colour, colour, 0.8).pale(),
             );
+            if let Some(at) = target {
+                diamond(svg, (x(at), y));
+            }
         }
+        RowKind::Held(at) => diamond(svg, (x(at), y)),
     }
+}
+
+fn diamond(svg: &mut Svg, (x, y): (f64, f64)) {
+    svg.polygon(&[(x, y - 5.0), (x + 4.0, y), (x, y + 5.0), (x - 4.0, y)], Pen::fill(ink::GREEN));
 }
 
 fn across(svg: &mut Svg, line: &Line, (x, y, bottom): (f64, f64, f64), width: f64) {

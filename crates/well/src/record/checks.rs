@@ -38,7 +38,7 @@ crate::checks! {
         "Take one of the words the message lists.",
         "`kind = \"swelling\"` where \"fluid-activated\" or \"hydraulic-set\" may stand.";
     RANGE "job-range" Stop "A number is outside what the field can hold",
-        "Whole numbers and lists for their bounds.",
+        "Whole numbers, lists and quantities for bounds that nothing in a well passes.",
         "A count of zero or a million is a slip, not a job.",
         "Correct the number.",
         "`count = 0`.";

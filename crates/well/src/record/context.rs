@@ -44,8 +44,11 @@ impl Document {
     }
 
     /// Sets file, line and shown text of a finding whose field is in this document; for a field
-    /// that is absent, those of the nearest table above it.
+    /// that is absent, those of the nearest table above it. A finding that has its line keeps it.
     pub fn locate(&self, mut finding: Finding) -> Finding {
+        if finding.place.line.is_some() {
+            return finding;
+        }
         let Some(field) = finding.place.field.clone() else { return finding };
         let mut path = field.as_str();
         loop {

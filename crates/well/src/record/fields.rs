@@ -78,8 +78,18 @@ fn read_quantity<Q: Quantity>(node: &Node<'_>, cx: &mut Context) -> Option<Q> {
             cx.say(&checks::NEGATIVE, message, node.span(), None);
             None
         }
+        Ok(q) if is_absurd(q.si()) => {
+            let message = format!("{} is \"{text}\"; no {} of a well is that large or that small", name(cx), kind.name);
+            cx.say(&checks::RANGE, message, node.span(), None);
+            None
+        }
         Ok(q) => Some(q),
     }
+}
+
+/// Whether an SI number is one that no well has: it would only run over in a product.
+fn is_absurd(si: f64) -> bool {
+    si != 0.0 && !(1e-15..=1e12).contains(&si.abs())
 }
 
 macro_rules! quantities {

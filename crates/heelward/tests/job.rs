@@ -102,7 +102,8 @@ fn findings_as_json_carry_place_and_cautions() {
     scratch.put("job.toml", BROKEN);
     let json = run(&["check", "--json", &scratch.path("")]).json();
     assert!(json["counts"]["stop"].as_u64().unwrap() > 5);
-    assert!(json["input_hash"].is_null(), "half an input has no hash");
+    let hash = json["input_hash"].as_str().unwrap();
+    assert_eq!(hash.len(), 64, "what was read is named also when it is not enough to plan with");
     assert!(json["cautions"].as_array().unwrap().len() >= 7);
     assert!(json["findings"].as_array().unwrap().iter().all(|f| f["place"]["file"] == "job.toml"));
 }
@@ -185,6 +186,17 @@ fn upkeep_names_what_is_stale_and_writes_it() {
     assert_eq!(elsewhere.code, 1);
 }
 
+/// What a plan leaves in its folder.
+const DOCUMENTS: [&str; 7] = [
+    "ball-card.csv",
+    "findings.txt",
+    "pressure-sheet.csv",
+    "program.json",
+    "program.pdf",
+    "tally.csv",
+    "written.json",
+];
+
 #[test]
 fn an_example_is_planned_written_and_opened() {
     let scratch = Scratch::new("plan");
@@ -193,7 +205,7 @@ fn an_example_is_planned_written_and_opened() {
     let plan = run(&["plan", &folder, "--out", &out]);
     assert!(plan.code <= 1, "{}", plan.all());
     assert!(plan.out.contains("Decision support, not a safety system."));
-    assert_eq!(names(&scratch.0.join("out")), ["findings.txt", "program.json", "written.json"]);
+    assert_eq!(names(&scratch.0.join("out")), DOCUMENTS);
     let json = run(&["plan", &folder, "--json"]);
     assert_eq!(
         std::fs::read_to_string(scratch.0.join("out/program.json")).unwrap(),

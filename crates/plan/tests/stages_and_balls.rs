@@ -70,7 +70,7 @@ fn the_ceiling_is_where_the_limit_is_met() {
             job.file.treatment.step.iter().filter_map(|s| Mixture::of_step(&job.file, s)).flatten().collect();
         let limit = job.file.limits.treating_pressure;
         for (line, s) in lines.iter().zip(&stages.stages) {
-            let at = |q: FlowRate| line.worst(q, &mixtures).unwrap().unwrap().1.surface;
+            let at = |q: FlowRate| line.worst(q, &mixtures).unwrap().unwrap().parts.surface;
             if s.bound_by == BoundBy::Pressure {
                 assert!((at(s.rate_ceiling) - limit).in_psi().abs() < 0.01, "stage {}", s.stage);
                 assert!(at(s.rate_ceiling * 1.01) > limit);
@@ -96,10 +96,17 @@ fn a_stage_never_pays_for_its_own_seat() {
             let mut other = ladder.clone();
             let rung = other.rungs.iter_mut().find(|r| r.stage == changed).unwrap();
             rung.seat = rung.seat * 0.9;
-            StageLine::of(&planned.job, &path, place, &other).unwrap().parts(rate, &fluid).unwrap().seats
+            StageLine::of(&planned.job, &path, layout, place, &other)
+                .unwrap()
+                .parts(rate, &fluid)
+                .unwrap()
+                .seats
         };
-        let whole =
-            StageLine::of(&planned.job, &path, place, ladder).unwrap().parts(rate, &fluid).unwrap().seats;
+        let whole = StageLine::of(&planned.job, &path, layout, place, ladder)
+            .unwrap()
+            .parts(rate, &fluid)
+            .unwrap()
+            .seats;
         assert_eq!(seats(stage), whole, "stage {stage} pays for its own seat");
         if stage < 30 {
             assert!(seats(stage + 1) > whole, "stage {stage} does not pay for the next seat");

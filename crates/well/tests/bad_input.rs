@@ -74,7 +74,7 @@ fn what_is_no_number_is_refused() {
 
 #[test]
 fn a_number_no_well_has_is_refused() {
-    for odd in ["1e300 ft", "1e-300 ft", "4e12 m"] {
+    for odd in ["1e300 ft", "1e-300 ft", "4e12 m", "2e6 m"] {
         let to = format!("total_depth = \"{odd}\"");
         says(LONG, ("total_depth = \"20600 ft\"", &to), "job-range", &["`hole.total_depth`", odd]);
     }
@@ -216,6 +216,13 @@ fn figures_that_contradict_each_other_are_said_at_the_field() {
         ("trip = \"8800 psi\"", "trip = \"9800 psi\""),
         "job-limit-order",
         &["`limits.trip`", "`limits.relief`"],
+    );
+    let rated = "connection_internal = \"12410 psi\"";
+    says(
+        LONG,
+        (rated, "connection_internal = \"0 psi\""),
+        "job-size",
+        &["`string[2].connection_internal`", "above zero"],
     );
     says(LONG, ("burst_factor = 1.25", "burst_factor = 0.9"), "job-share", &["`limits.burst_factor`"]);
     says(

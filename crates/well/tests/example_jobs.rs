@@ -124,3 +124,16 @@ fn shows(text: &str, key: &str) -> bool {
         before.is_none_or(|c| !is_word(c)) && after.starts_with(['=', ']', '.'])
     })
 }
+
+/// The pups of the tally file and of the job file are strapped alike, so both lose their make-up.
+#[test]
+fn every_pup_loses_its_make_up() {
+    use quantity::{Length, Quantity};
+    let job = well::read_job(&well::Folder(jobs().join("shallow-oil"))).value.unwrap();
+    let pups: Vec<Length> = job.pups().collect();
+    let listed = [3.728, 0.69, 0.70].map(|m| Length::m(m - 0.076));
+    assert_eq!(pups.len(), 15);
+    for (pup, listed) in pups.iter().zip(listed) {
+        assert!((pup.si() - listed.si()).abs() < 1e-12, "{pup}");
+    }
+}

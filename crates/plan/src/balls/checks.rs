@@ -1,7 +1,7 @@
 //! Checks of the ball program.
 
 use quantity::*;
-use well::Job;
+use well::{Job, Severity};
 
 use super::result::BallCard;
 use crate::Ledger;
@@ -13,6 +13,11 @@ well::checks! {
         "A trip at landing stops the pumps with sand in the pipe; raising the trip to make a ball land has hurt people and is never the answer.",
         "Land at a lower rate, pin the sleeve lower, or lower the treating pressure before landing. Never raise the trip.",
         "8,100 psi before landing and a rise of 1,400 psi against a trip of 8,800 psi.";
+    SPIKE "ball-landing-spike" Stop "The spike of a landing may lift the relief valve",
+        "Surface pressure before landing, with the spike that stands as long as the sleeve takes to shift, against the relief setting.",
+        "The spike is an upper bound without friction, and short; a relief valve that lifts empties the line all the same.",
+        "Land at a lower rate, or lower the treating pressure before landing. Never raise the relief setting.",
+        "5,864 psi before landing and a spike of 4,212 psi against a relief valve at 9,300 psi.";
     IMPACT "ball-landing-impact" Stop "The blow of the landing is too much for the ball",
         "Pressure difference on the ball at the moment of landing, both sides counted, against its rating and the share the job file allows.",
         "Balls have broken at landing; what lies below them is then treated twice and the stage not at all.",
@@ -28,10 +33,10 @@ well::checks! {
         "A ball in slurry is slow, may stick, and lands on a bed of sand. The program plans the longer spacer.",
         "Provide the clean fluid, and launch at the volume on the card.",
         "A gain of 36 bbl over 290 bbl against a spacer of 15 bbl.";
-    FIRST "ball-first-path" Warn "The first ball needs somewhere for the fluid ahead of it to go",
+    FIRST "ball-first-path" Stop "The first ball needs somewhere for the fluid ahead of it to go",
         "Whether the first stage is opened by a ball with nothing open below it.",
         "In a closed string a ball only sinks; it must be pumped against a toe that takes fluid.",
-        "Confirm with the supplier how the toe takes fluid while ball 1 travels, and at what rate.",
+        "Say in `toe.first_ball_path` how the toe takes fluid while ball 1 travels, as the supplier confirms it.",
         "A fluid-activated system: ball 1 goes to stage 1 above a plugged toe.";
     IDENTITY "ball-volume-identity" Note "Volume alone cannot tell neighbouring seats apart",
         "The volume between neighbouring seats against three standard deviations of the landing volume.",
@@ -63,6 +68,13 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
         let finding = TRIP.found(message).stage(stage).field("ball_program.landing_rate");
         ledger.say(finding.value(chosen.highest).limit(job.file.limits.trip));
     }
+    if chosen.highest_spike > job.file.limits.relief {
+        let message = format!(
+            "ball {stage}: the spike while the sleeve shifts may lift the relief valve at every landing rate"
+        );
+        let finding = SPIKE.found(message).stage(stage).field("ball_program.landing_rate");
+        ledger.say(finding.value(chosen.highest_spike).limit(job.file.limits.relief));
+    }
     if chosen.impact_share > program.impact_share {
         let message =
             format!("ball {stage}: the blow of landing at {} is too much", chosen.rate.text(System::Field));
@@ -75,8 +87,18 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
         ledger.say(finding.value(chosen.signature.rise).limit(program.visible_rise));
     }
     if card.launched_during == 0 {
-        let message = "the first ball is launched into a string with nothing known to be open below it";
-        ledger.say(FIRST.found(message).stage(stage).field("toe"));
+        let field = "toe.first_ball_path";
+        ledger.say(match &job.file.toe.first_ball_path {
+            None => {
+                let message =
+                    "the first ball is launched into a string with nothing known to be open below it";
+                FIRST.found(message).stage(stage).field(field)
+            }
+            Some(path) => {
+                let message = format!("the first ball is pumped against an open toe: {path}");
+                FIRST.found(message).stage(stage).field(field).severity(Severity::Note)
+            }
+        });
     }
     if card.over_displacement > MUCH {
         let message =

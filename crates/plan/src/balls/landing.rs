@@ -50,7 +50,9 @@ impl Setting<'_> {
         // The ball never sees more than what opens the sleeve, or the first step where that is more.
         let on_ball = impact.across.max(hardest.seat_rise);
         let highest = before + hardest.surface_rise.max(nominal.surface_rise);
-        let below_trip = self.job.file.limits.trip - highest;
+        let highest_spike = before + hardest.surface_spike.max(nominal.surface_spike);
+        let limits = &self.job.file.limits;
+        let below_trip = limits.trip - highest;
         let share = on_ball / self.rung.rating.max(Pressure::pa(1.0));
         let samples = nominal.opening.in_seconds() * self.job.file.equipment.samples_per_second.si();
         let visible =
@@ -61,10 +63,13 @@ impl Setting<'_> {
             signature: signature(&nominal),
             highest,
             below_trip,
+            highest_spike,
             impact: on_ball,
             impact_share: Ratio::of(share),
             visible,
-            allowed: below_trip >= program.headroom && share <= program.impact_share.si(),
+            allowed: below_trip >= program.headroom
+                && share <= program.impact_share.si()
+                && highest_spike <= limits.relief,
         })
     }
 }
@@ -111,6 +116,7 @@ mod tests {
             signature,
             highest: GaugePressure::ZERO,
             below_trip: Pressure::psi(100.0 - rate),
+            highest_spike: GaugePressure::ZERO,
             impact: Pressure::ZERO,
             impact_share: Ratio::ZERO,
             visible,

@@ -36,13 +36,15 @@ pub struct LandingOption {
     pub highest: GaugePressure,
     /// What is left below the trip then.
     pub below_trip: Pressure,
+    /// Highest surface pressure if the sleeve takes its time to shift: a spike as long as that.
+    pub highest_spike: GaugePressure,
     /// Pressure difference on the ball at the moment of landing.
     pub impact: Pressure,
     /// That difference over the ball's rating.
     pub impact_share: Ratio,
     /// Whether the recorder will show it.
     pub visible: bool,
-    /// Whether trip and impact are kept.
+    /// Whether trip, impact and, for the spike, the relief setting are kept.
     pub allowed: bool,
 }
 

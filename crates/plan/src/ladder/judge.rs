@@ -175,7 +175,7 @@ fn ratings(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let most = worst.iter().max_by(|a, b| a.worst_utilisation.total_cmp(&b.worst_utilisation));
     if let Some(most) = most {
         let message = format!(
-            "the worst static case is above the rating of the balls of stages {}, most at stage {}",
+            "the worst static case with its safety factor is above the rating of the balls of stages {}, most at stage {}",
             stages(worst.iter().map(|r| r.stage)),
             most.stage
         );

@@ -22,6 +22,9 @@ pub(super) struct SpaceOut {
 /// The most pups tried together: every subset of them is looked at.
 const MOST_PUPS: usize = 10;
 
+/// How much nearer the planned depth a pup must bring the casing packer to be put in.
+const PUP_WORTH: Length = Length::ft(1.0);
+
 /// The best space-out, or the length that is missing when the rack runs out.
 pub(super) fn space_out(job: &Job, problem: &Problem, choices: &[Choice]) -> Result<SpaceOut, Length> {
     let last = choices.last().copied().unwrap_or(Choice { sleeve: 0, packer: 0, pups: 0 });
@@ -44,7 +47,8 @@ pub(super) fn space_out(job: &Job, problem: &Problem, choices: &[Choice]) -> Res
             let pups: Vec<Length> =
                 spare.iter().enumerate().filter(|(i, _)| mask >> i & 1 == 1).map(|(_, l)| *l).collect();
             let off = left - pups.iter().copied().sum();
-            if best.as_ref().is_none_or(|b| off.abs() < b.off.abs()) {
+            let worth = off.abs() + PUP_WORTH * pups.len() as f64;
+            if best.as_ref().is_none_or(|b| worth < b.off.abs() + PUP_WORTH * b.pups.len() as f64) {
                 best = Some(SpaceOut { joints, pups, off });
             }
         }

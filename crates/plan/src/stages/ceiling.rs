@@ -53,7 +53,8 @@ pub fn rate_ceiling(
     let limits = &job.file.limits;
     let power = power_on_location(job);
     let over = |q: FlowRate| -> physics::Result<(f64, f64)> {
-        let Some((_, parts)) = line.worst(q, mixtures)? else { return Ok((-1.0, -1.0)) };
+        let Some(worst) = line.worst(q, mixtures)? else { return Ok((-1.0, -1.0)) };
+        let parts = worst.parts;
         let pressure = parts.surface.si() - limits.treating_pressure.si();
         let surface = parts.surface.max(GaugePressure::ZERO);
         Ok((pressure, hydraulic_power(surface, q)?.si() - power.si()))

@@ -14,7 +14,7 @@ use well::Job;
 pub use ceiling::{BoundBy, power_on_location, rate_ceiling};
 pub use checks::CHECKS;
 pub use mixture::Mixture;
-pub use pressure::{PressureParts, StageLine};
+pub use pressure::{PressureParts, StageLine, Worst};
 pub use result::*;
 
 use crate::Ledger;
@@ -39,10 +39,11 @@ pub fn treat_stages(
     let mut stages = Vec::with_capacity(layout.stages.len());
     for place in &layout.stages {
         let what = format!("the pressure of stage {}", place.stage);
-        let line = ledger.take(&what, StageLine::of(job, &path, place, ladder))?;
+        let line = ledger.take(&what, StageLine::of(job, &path, layout, place, ladder))?;
         let volume = path.volume_to(place.sleeve.ports);
-        stages.push(one_stage(job, place, &line, &mixtures, volume, ledger)?);
-        workings::open_stage(&line, stages.last()?, &mixtures, ledger);
+        let (plan, worst) = one_stage(job, place, &line, &mixtures, volume, ledger)?;
+        workings::open_stage(&line, &plan, &mixtures, &worst, ledger);
+        stages.push(plan);
     }
     schedule::judge_ceilings(&stages, ledger);
     let totals = schedule::totals(job, &stages);
@@ -64,7 +65,7 @@ fn without_seats(
 ) -> Option<FlowRate> {
     let bare = LadderPlan { rungs: Vec::new(), ..ladder.clone() };
     let place = layout.stages.first()?;
-    let line = ledger.take("the toe without seats", StageLine::of(job, path, place, &bare))?;
+    let line = ledger.take("the toe without seats", StageLine::of(job, path, layout, place, &bare))?;
     let ceiling = ledger.take("the toe without seats", rate_ceiling(job, &line, mixtures))?;
     Some(ceiling.map_or(FlowRate::ZERO, |(q, _)| q))
 }
@@ -76,22 +77,23 @@ fn one_stage(
     mixtures: &[Mixture<'_>],
     volume_to_ports: Volume,
     ledger: &mut Ledger,
-) -> Option<StagePlan> {
+) -> Option<(StagePlan, Worst)> {
     let stage = place.stage;
     let wanted_rate = schedule::wanted_rate(job, stage);
     let ceiling = ledger.take("a rate ceiling", rate_ceiling(job, line, mixtures))?;
     let Some((rate_ceiling, bound_by)) = ceiling else {
-        let parts = ledger.take("a pressure", line.worst(ceiling::SLOWEST, mixtures))?;
+        let worst = ledger.take("a pressure", line.worst(ceiling::SLOWEST, mixtures))?;
         let message = format!("stage {stage} breaks the pressure limit at the slowest rate");
         let mut finding = checks::PRESSURE.found(message).stage(stage).field("limits.treating_pressure");
-        if let Some((_, parts)) = parts {
-            finding = finding.value(parts.surface);
+        if let Some(worst) = worst {
+            finding = finding.value(worst.parts.surface);
         }
         ledger.say(finding.limit(job.file.limits.treating_pressure));
         return None;
     };
     let planned_rate = planned(wanted_rate, rate_ceiling);
-    let (worst, pressure) = ledger.take("a pressure", line.worst(planned_rate, mixtures))??;
+    let worst = ledger.take("a pressure", line.worst(planned_rate, mixtures))??;
+    let pressure = worst.parts;
     let first = mixtures.first()?;
     let clean = Mixture::clean(first.fluid);
     let clean_pressure = ledger.take("a pressure", line.parts(planned_rate, &clean))?.surface;
@@ -112,7 +114,7 @@ fn one_stage(
         bound_by: if rate_ceiling > wanted_rate { BoundBy::Wanted } else { bound_by },
         planned_rate,
         pressure,
-        worst_mixture: schedule::mixture_words(mixtures.get(worst)?),
+        worst_mixture: schedule::worst_words(mixtures, &worst, line)?,
         clean_pressure,
         bottomhole: (pressure.fracture + pressure.near_wellbore + pressure.ports).gauge(),
         shut_in: still.surface,
@@ -126,7 +128,7 @@ fn one_stage(
         steps,
     };
     schedule::judge_stage(job, line, &plan, ledger);
-    Some(plan)
+    Some((plan, worst))
 }
 
 /// The wanted rate, or the highest whole step below the ceiling.

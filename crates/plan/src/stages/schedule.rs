@@ -10,7 +10,7 @@ use well::{Job, Severity};
 use super::ceiling::{BoundBy, power_on_location};
 use super::checks;
 use super::mixture::Mixture;
-use super::pressure::StageLine;
+use super::pressure::{StageLine, Worst};
 use super::result::*;
 use crate::{Ledger, words};
 
@@ -36,6 +36,19 @@ pub(super) fn mixture_words(mixture: &Mixture<'_>) -> String {
         }
         _ => mixture.fluid.name.clone(),
     }
+}
+
+/// The mixtures of the highest pressure in words: which follows which, and where the front stands.
+pub(super) fn worst_words(mixtures: &[Mixture<'_>], worst: &Worst, line: &StageLine) -> Option<String> {
+    let lower = mixtures.get(worst.lower)?;
+    let clean = Mixture::clean(mixtures.first()?.fluid);
+    let upper = mixtures.get(worst.lower + 1).unwrap_or(&clean);
+    let (below, above) = (mixture_words(lower), mixture_words(upper));
+    let depth = line.front_depth(worst);
+    if below == above || depth.si() <= 0.0 {
+        return Some(below);
+    }
+    Some(format!("{above} behind {below}, front at {} vertical depth", depth.text(System::Field)))
 }
 
 /// The steps of a stage at its planned rate. A ramp is linear in clean volume, so its mass is the

@@ -12,24 +12,31 @@ use physics::hydraulics::step_down::NEAR_WELLBORE_LOSS;
 use quantity::*;
 
 use super::mixture::Mixture;
-use super::pressure::{BoreLength, StageLine};
+use super::pressure::{BoreLength, StageLine, Worst};
 use super::result::StagePlan;
 use crate::Ledger;
 
 /// Records what the pressure, the ceiling and the power of a stage open to.
-pub(super) fn open_stage(line: &StageLine, plan: &StagePlan, mixtures: &[Mixture<'_>], ledger: &mut Ledger) {
-    let Some(mixture) = mixtures.iter().find(|m| super::schedule::mixture_words(m) == plan.worst_mixture)
-    else {
-        return;
-    };
-    let steps = ledger.take("the workings of a stage", pressure_steps(line, plan.planned_rate, mixture));
-    let at_ceiling = ledger.take("the workings of a stage", pressure_steps(line, plan.rate_ceiling, mixture));
+pub(super) fn open_stage(
+    line: &StageLine,
+    plan: &StagePlan,
+    mixtures: &[Mixture<'_>],
+    worst: &Worst,
+    ledger: &mut Ledger,
+) {
+    let Some(lower) = mixtures.get(worst.lower) else { return };
+    let clean = mixtures.first().map_or(*lower, |m| Mixture::clean(m.fluid));
+    let upper = mixtures.get(worst.lower + 1).unwrap_or(&clean);
+    let pair = (upper, lower);
+    let steps = ledger.take("the workings of a stage", pressure_steps(line, plan.planned_rate, pair));
+    let at_ceiling = ledger.take("the workings of a stage", pressure_steps(line, plan.rate_ceiling, pair));
     let stage = plan.stage;
     if let Some(steps) = steps {
         let steps: Vec<&Evaluation> = steps.iter().collect();
         let note = "Surface pressure = fracture gradient x vertical depth - column + pipe friction (each bore: \
-                    gradient x its length, lengths as noted in the stage's path) + seats + ports + near-wellbore. \
-                    The whole column is taken full of the least favourable mixture.";
+                    gradient x its length) + seats + ports + near-wellbore. The front between two mixtures that \
+                    follow each other is looked at all along the line, and the highest pressure is taken; below the \
+                    front stands the mixture of the first steps, above it that of the last ones.";
         ledger.open(
             format!("stage.{stage}.treating_pressure"),
             &format!("Treating pressure of stage {stage}"),
@@ -68,26 +75,10 @@ pub(super) fn open_stage(line: &StageLine, plan: &StagePlan, mixtures: &[Mixture
 fn pressure_steps(
     line: &StageLine,
     rate: FlowRate,
-    mixture: &Mixture<'_>,
+    (upper, mixture): (&Mixture<'_>, &Mixture<'_>),
 ) -> physics::Result<Vec<Evaluation>> {
     let density = mixture.slurry()?.density;
-    let mut out = vec![
-        SLURRY_DENSITY
-            .call()
-            .with("clean_density", mixture.fluid.density)
-            .with("proppant_density", mixture.grain_density())
-            .with("concentration", mixture.concentration)
-            .run()?,
-        HYDROSTATIC_COLUMN
-            .call()
-            .list("tvd", &[TrueVerticalDepth::ZERO, line.tvd])
-            .list("temperature", &[Temperature::deg_c(20.0), Temperature::deg_c(20.0)])
-            .word("fluid", "fixed")
-            .with("density", mixture.fluid.density)
-            .with("concentration", mixture.concentration)
-            .with("proppant_density", mixture.grain_density())
-            .run()?,
-    ];
+    let mut out = column(line, mixture)?;
     for bore in &line.bores {
         out.push(friction(bore, rate, mixture)?);
     }
@@ -105,7 +96,31 @@ fn pressure_steps(
             .run()?,
     );
     out.push(NEAR_WELLBORE_LOSS.call().with("rate", rate).with("near_wellbore", line.near_wellbore).run()?);
+    out.extend(column(line, upper)?);
+    for bore in &line.bores {
+        out.push(friction(bore, rate, upper)?);
+    }
     Ok(out)
+}
+
+/// Density of a mixture, and the weight of a whole column of it.
+fn column(line: &StageLine, mixture: &Mixture<'_>) -> physics::Result<Vec<Evaluation>> {
+    let density = SLURRY_DENSITY
+        .call()
+        .with("clean_density", mixture.fluid.density)
+        .with("proppant_density", mixture.grain_density())
+        .with("concentration", mixture.concentration)
+        .run()?;
+    let weight = HYDROSTATIC_COLUMN
+        .call()
+        .list("tvd", &[TrueVerticalDepth::ZERO, line.tvd])
+        .list("temperature", &[Temperature::deg_c(20.0), Temperature::deg_c(20.0)])
+        .word("fluid", "fixed")
+        .with("density", mixture.fluid.density)
+        .with("concentration", mixture.concentration)
+        .with("proppant_density", mixture.grain_density())
+        .run()?;
+    Ok(vec![density, weight])
 }
 
 fn friction(bore: &BoreLength, rate: FlowRate, mixture: &Mixture<'_>) -> physics::Result<Evaluation> {

@@ -107,7 +107,7 @@ impl Made {
         let (top, bottom) = ((SHOE + 10.0) * 0.3048, (self.total_depth() - 4.0) * 0.3048);
         let centres: Vec<(f64, f64)> =
             (0..=self.stages / 2).map(|_| (noise.between(top, bottom), noise.between(4.0, 14.0))).collect();
-        let mut text = las_header("M", top, bottom, self.step, "CALI.IN");
+        let mut text = las_header("M", ends(top, bottom, self.step), self.step, "CALI.IN");
         for at in readings(top, bottom, self.step) {
             let wash = |(centre, half): &(f64, f64)| (1.0 - ((at - centre) / half).powi(2)).max(0.0);
             let washed = centres.iter().map(wash).fold(0.0, f64::max) * self.washout;
@@ -119,7 +119,7 @@ impl Made {
 
     fn rock(&self) -> String {
         let (top, bottom) = (SHOE, self.total_depth());
-        let mut text = las_header("F", top, bottom, 1.0, "RQI.V/V");
+        let mut text = las_header("F", ends(top, bottom, 1.0), 1.0, "RQI.V/V");
         for at in readings(top, bottom, 1.0) {
             text += &format!("{at:.1} {:.3}\n", 0.5 + 0.4 * (at / 61.0).sin());
         }
@@ -131,11 +131,14 @@ fn readings(top: f64, bottom: f64, step: f64) -> impl Iterator<Item = f64> {
     (0..=((bottom - top) / step) as usize).map(move |i| top + step * i as f64)
 }
 
-/// The header of a log of one curve.
-pub fn las_header(unit: &str, top: f64, bottom: f64, step: f64, curve: &str) -> String {
-    let last = top + step * ((bottom - top) / step).floor();
+fn ends(top: f64, bottom: f64, step: f64) -> (f64, f64) {
+    (top, readings(top, bottom, step).last().unwrap_or(top))
+}
+
+/// The header of a log of one curve; a step of zero says that the readings are not evenly spaced.
+pub fn las_header(unit: &str, (first, last): (f64, f64), step: f64, curve: &str) -> String {
     format!(
-        "~V\n VERS. 2.0 :\n WRAP. NO :\n~W\n STRT.{unit} {top:.3} :\n STOP.{unit} {last:.3} :\n \
+        "~V\n VERS. 2.0 :\n WRAP. NO :\n~W\n STRT.{unit} {first:.3} :\n STOP.{unit} {last:.3} :\n \
          STEP.{unit} {step} :\n NULL. -999.25 :\n WELL. made up :\n~C\n DEPT.{unit} :\n {curve} :\n~A\n"
     )
 }

@@ -6,3 +6,6 @@
 pub mod folder;
 pub mod made;
 pub mod noise;
+pub mod picture;
+pub mod real_data;
+pub mod real_hole;

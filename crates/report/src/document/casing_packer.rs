@@ -144,7 +144,7 @@ fn parts(plan: &CasingPackerPlan, u: Units) -> Table {
         Column::number("end load", &force),
         Column::number("locked in", &force),
         Column::number("ballooning", &force),
-        Column::number("temperature", &force),
+        Column::number("thermal", &force),
         Column::number("string above", &force),
         Column::number("pressure on areas", &force),
         Column::number("load", &force),

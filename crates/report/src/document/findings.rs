@@ -45,7 +45,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         for a in taken {
             let part = if last == a.field { "" } else { a.field.as_str() };
             last = &a.field;
-            table.row(vec![part.into(), pretty(&a.value).into()]);
+            table.row(vec![part.into(), super::units::sentence(&pretty(&a.value)).into()]);
         }
         paper.table(table);
     }
@@ -53,7 +53,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
 
 /// A finding in one sentence with its place.
 pub(super) fn sentence(finding: &Finding, u: Units) -> String {
-    pretty(&finding.sentence(u.0))
+    super::units::sentence(&pretty(&finding.sentence(u.0)))
 }
 
 /// Findings that follow one another and differ in place and message alone go together.

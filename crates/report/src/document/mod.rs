@@ -28,7 +28,6 @@ use well::Job;
 pub use block::{Block, Paper};
 
 use crate::text::bibliography::Bibliography;
-use crate::text::caution::STANDING;
 use units::Units;
 
 /// How the document is set.
@@ -104,16 +103,7 @@ struct Data<'a> {
     sheet: Sheet,
     header: &'a plan::Header,
     system: String,
-    standing: &'static str,
-    counts: Counts,
     blocks: Vec<Block>,
-}
-
-#[derive(serde::Serialize)]
-struct Counts {
-    stop: usize,
-    warn: usize,
-    note: usize,
 }
 
 /// The document of a program.
@@ -134,17 +124,10 @@ pub fn manuscript(subject: &Subject<'_>) -> Document {
     balls::pages(&desk, &mut paper);
     findings::pages(&desk, &mut paper);
     workings::pages(&desk, &mut paper);
-    let count = |severity| program.count(severity);
     let data = Data {
         sheet: desk.sheet,
         header: &program.header,
         system: basis::system_words(job),
-        standing: STANDING,
-        counts: Counts {
-            stop: count(well::Severity::Stop),
-            warn: count(well::Severity::Warn),
-            note: count(well::Severity::Note),
-        },
         blocks: paper.blocks,
     };
     let mut files = paper.files;

@@ -192,6 +192,8 @@ fn picture(plan: &SettingPlan, u: Units) -> SequencePicture {
         at: n(l.ceiling),
         limit: true,
     }));
+    // The highest goes on top, so that no line runs through the name of another.
+    lines.sort_by(|a, b| b.at.total_cmp(&a.at));
     SequencePicture { label: format!("pressure at the surface, {}", u.unit::<GaugePressure>()), rows, lines }
 }
 
@@ -287,7 +289,7 @@ fn devices(plan: &SettingPlan, u: Units) -> Table {
         Column::number("nominal", &psi),
         Column::number("high", &psi),
         Column::number("fully set", &psi),
-        Column::wide("against", 3.4),
+        Column::wide("against", 4.2),
     ])
     .sized(6.6)
     .even()

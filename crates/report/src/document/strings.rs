@@ -102,7 +102,7 @@ fn loads(desk: &Desk<'_>, string: &StringPlan) -> Table {
     let (psi, force) = (u.unit::<Pressure>(), u.unit::<Force>());
     let mut table = Table::new(vec![
         Column::wide("case", 3.3),
-        Column::wide("place", 1.8),
+        Column::wide("place", 2.4),
         Column::number("depth", u.unit::<MeasuredDepth>()),
         Column::number("inside", &psi),
         Column::number("outside", &psi),

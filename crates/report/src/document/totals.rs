@@ -21,7 +21,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     }
     paper.heading("Surface pressure with the column full of the last mixture of each step");
     paper.table(step_pressures(plan, u));
-    paper.section_of(plan.stages.len(), "Totals", "");
+    paper.section("Totals", "");
     paper.table(by_stage(plan, u));
     paper.heading("On location");
     paper.facts(2, location(desk, plan));

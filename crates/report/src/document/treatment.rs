@@ -18,8 +18,8 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
     let Some(plan) = &desk.program.stages else { return paper.absent("Stages") };
     let u = desk.units;
     let size = (desk.sheet.width, 0.27 * desk.sheet.height);
-    let of_ceiling = ceiling(desk, plan, size);
-    paper.drawing("ceiling", of_ceiling, "Rate of every stage: wanted, planned and the ceiling.");
+    let (above, below) = (ceiling(desk, plan, size), parts(desk, plan, size));
+    paper.drawing("ceiling", above, "Rate of every stage: wanted, planned and the ceiling.");
     paper.facts(
         2,
         vec![
@@ -27,15 +27,13 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
             fact("The toe could take without seats", u.text(plan.toe_rate_without_seats)),
         ],
     );
+    paper.drawing("parts", below, "What the highest treating pressure at the planned rate is made of.");
+    paper.section_of(plan.stages.len(), "Rates and pressures by stage", "");
     paper.table(rates(plan, u));
-    let lead = "The column of the mixture that gives the most is taken for the whole string, which is the least \
-                favourable of what passes. What is left below the limit is room for what was not foreseen.";
-    paper.section_of(plan.stages.len(), "What the treating pressure is made of", lead);
-    paper.drawing(
-        "parts",
-        parts(desk, plan, size),
-        "Parts of the highest treating pressure at the planned rate.",
-    );
+    let lead = "Every mixture of the schedule is taken in the string, alone and behind another with the front between \
+                them at any depth; what gives the most decides. What is left below the limit is room for what was not \
+                foreseen.";
+    paper.section_of(plan.stages.len(), "Parts of the highest treating pressure", lead);
     paper.table(pressures(desk, plan));
 }
 
@@ -164,7 +162,7 @@ fn pressures(desk: &Desk<'_>, plan: &StagesPlan) -> Table {
     let u = desk.units;
     let psi = u.unit::<Pressure>();
     let mut table = Table::new(vec![
-        Column::number("stage", "").taking(0.6),
+        Column::number("stage", "").taking(0.7),
         Column::number("fracture", &psi),
         Column::number("column", &psi),
         Column::number("pipe", &psi),
@@ -173,7 +171,7 @@ fn pressures(desk: &Desk<'_>, plan: &StagesPlan) -> Table {
         Column::number("near wellbore", &psi),
         Column::number("surface", &psi),
         Column::number("below limit", &psi),
-        Column::wide("mixture", 3.4),
+        Column::wide("with", 5.4),
     ])
     .sized(6.9)
     .even();

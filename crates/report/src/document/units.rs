@@ -100,6 +100,15 @@ pub fn runs(numbers: &[usize]) -> String {
     runs.iter().map(text).collect::<Vec<_>>().join(", ")
 }
 
+/// A sentence with a capital, unless it begins with a name or a figure.
+pub fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    match letters.next() {
+        Some(first) if first.is_lowercase() => first.to_uppercase().chain(letters).collect(),
+        _ => text.to_string(),
+    }
+}
+
 /// A share in percent.
 pub fn percent(ratio: Ratio) -> String {
     format!("{} %", number(ratio.in_percent(), 0))

@@ -3,10 +3,11 @@
 use std::collections::BTreeSet;
 
 use plan::{Named, Step, Working};
+use quantity::Time;
 
 use super::Desk;
 use super::block::{Block, Column, NamedValue, Paper, StepEntry, Table, WorkingEntry};
-use super::units::{Units, pretty};
+use super::units::{Units, pretty, sentence, span};
 use crate::text::bibliography::key;
 use crate::text::reading;
 
@@ -66,9 +67,17 @@ fn entry(figure: &str, working: &Working, u: Units) -> WorkingEntry {
     WorkingEntry {
         figure: figure.into(),
         title: working.title.clone(),
-        value: u.value(working.value),
-        note: working.note.clone(),
+        value: figure_text(working.value, u),
+        note: sentence(&working.note),
         steps: steps.collect(),
+    }
+}
+
+/// The figure; a long time also in the unit a person would say it in.
+fn figure_text(value: quantity::Value, u: Units) -> String {
+    match value.typed::<Time>() {
+        Some(time) if time.in_hours() > 2.0 => format!("{} ({})", u.value(value), span(time)),
+        _ => u.value(value),
     }
 }
 

@@ -256,12 +256,13 @@ impl Chart {
             Along::Y => {
                 let (_, y) = self.at((self.x.ends.0, limit.at));
                 svg.line((left, y), (right, y), pen);
-                // The name goes below its line where another line stands close above it.
+                // The name goes below its line where the frame or another line stands close above.
                 let above = |l: &&Limit| {
                     let gap = y - self.at((self.x.ends.0, l.at)).1;
                     l.along == Along::Y && gap > 0.0 && gap < 10.0
                 };
-                let dy = if self.limits.iter().any(|l| above(&l)) { 7.5 } else { -2.5 };
+                let below = y - top < 10.0 || self.limits.iter().any(|l| above(&l));
+                let dy = if below { 7.5 } else { -2.5 };
                 let letters = Letters::bold(6.8, Anchor::End);
                 svg.halo((right - 3.0, y + dy), &limit.name, letters, ink::VERMILION);
             }

@@ -44,21 +44,52 @@ pub fn volume_line(line: &VolumeLine, width: f64) -> String {
     svg.rect((x(line.band.0), y - 6.0), (x(line.band.2) - x(line.band.0), 6.0), Pen::fill(ink::SKY));
     svg.line((x(line.band.1), y - 8.0), (x(line.band.1), y), Pen::line(ink::BLACK, 1.4));
     let n = |v: f64| quantity::number(v, line.decimals);
-    mark(&mut svg, x(line.cut), y, (&format!("cut the rate {}", n(line.cut)), Anchor::Start, ink::BLACK));
-    mark(
-        &mut svg,
-        x(line.missing),
-        y,
-        (&format!("missing {}", n(line.missing)), Anchor::End, ink::VERMILION),
-    );
+    let (cut, missing) = (format!("cut the rate {}", n(line.cut)), format!("missing {}", n(line.missing)));
+    mark(&mut svg, x(line.cut), y, (&cut, Anchor::Start, ink::BLACK));
+    mark(&mut svg, x(line.missing), y, (&missing, Anchor::End, ink::VERMILION));
     let look = format!("look from {} to {}, most likely {}", n(line.opens), n(line.closes), n(line.band.1));
     let middle = 0.5 * (x(line.opens) + x(line.closes));
+    // The words keep clear of those at both sides, however close the volumes are.
+    let half = 0.5 * wide(&look) + 6.0;
+    let (from, to) = (x(line.cut) + wide(&cut) + half, x(line.missing) - wide(&missing) - half);
+    let middle = middle.max(from).min(to.max(from));
     svg.text((middle, y - 11.0), &look, Letters::bold(6.6, Anchor::Middle), ink::BLACK);
     svg.text((left, y + 20.0), &line.label, Letters::plain(6.2, Anchor::Start), ink::GREY);
     svg.finish()
 }
 
+/// Width of a bold text of the size used here, near enough.
+fn wide(text: &str) -> f64 {
+    4.25 * text.chars().count() as f64
+}
+
 fn mark(svg: &mut Svg, x: f64, y: f64, (text, anchor, colour): (&str, Anchor, &str)) {
     svg.line((x, y - 9.0), (x, y + 3.0), Pen::line(colour, 1.2));
     svg.text((x, y - 11.0), text, Letters::bold(6.6, anchor), colour);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_words_over_the_line_keep_apart() {
+        let line = VolumeLine {
+            label: "bbl".into(),
+            cut: 100.0,
+            opens: 101.0,
+            band: (102.0, 104.0, 106.0),
+            closes: 108.0,
+            missing: 200.0,
+            decimals: 1,
+        };
+        let text = volume_line(&line, 500.0);
+        let at = |word: &str| -> f64 {
+            let row = text.lines().find(|l| l.contains(word)).unwrap();
+            row.split('"').nth(1).unwrap().parse().unwrap()
+        };
+        let look = "look from 101.0 to 108.0, most likely 104.0";
+        let left = at(look) - 0.5 * wide(look);
+        assert!(left > at("cut the rate") + wide("cut the rate 100.0"), "{text}");
+    }
 }

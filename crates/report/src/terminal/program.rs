@@ -168,12 +168,12 @@ fn casing_packer(p: &CasingPackerPlan, s: System) -> String {
     let used =
         p.governing().and_then(|c| c.utilisation).map(|u| format!("{:.0} % of its envelope", u.in_percent()));
     format!(
-        "packer at {}: hangs {} buoyed, {}; {} against {}",
+        "packer at {}: {}; rock {}, rated to {}; {} hang along the hole",
         p.top.text(s),
-        p.hung.buoyed.text(s),
         used.unwrap_or("no envelope given".into()),
         p.temperature.text(s),
-        p.max_temperature.text(s)
+        p.max_temperature.text(s),
+        p.hung.along_hole.text(s)
     )
 }
 

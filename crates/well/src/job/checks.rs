@@ -22,6 +22,16 @@ crate::checks! {
         "Friction cannot be computed without them.",
         "Add the figures from the fluid's test.",
         "`rheology = \"power-law\"` without `consistency`.";
+    DRAG "job-drag-power-law" Warn "A drag reduction is given that is not used",
+        "Power-law fluids for a drag reduction.",
+        "A figure that is given and not used would mislead whoever reads the job file.",
+        "Leave `drag_reduction` out, and give n and K of a flow loop at the rates pumped.",
+        "A linear gel with n, K and a drag reduction of 0.25.";
+    TEST_LOW "job-test-low" Warn "The string is tested below the treating pressure",
+        "The pressure test after setting against the treating pressure limit.",
+        "What has not been tested to the pressure it will bear is proved by the job itself, with people near.",
+        "Plan a test of the treating string above the treating pressure before the first stage, as local rules ask.",
+        "A test to 5,000 psi before treating at 8,500 psi.";
     LIMITS "job-limit-order" Stop "Pressure limits are out of order",
         "Treating pressure, trip, relief valve and ratings: each must not be above the next.",
         "A trip above the relief valve, or a relief valve above the wellhead's rating, protects nothing.",

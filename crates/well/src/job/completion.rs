@@ -102,6 +102,8 @@ record! {
         setting_seat: Diameter [optional],
         /// Closing device of the isolation tool (hydraulic-set only).
         isolation: Device [optional],
+        /// How the toe takes fluid while the first ball travels (fluid-activated only).
+        first_ball_path: String [optional],
         /// Sleeve that pressure opens for stage 1 (hydraulic-set only).
         pressure_sleeve: PressureSleeve [optional],
         /// Where these figures come from.

@@ -124,6 +124,15 @@ fn strings(job: &JobFile, bench: &mut Bench) {
         if let Some(id) = s.id {
             bench.wall(&at, id, s.od);
         }
+        if let Some(tension) = s.connection_tension {
+            bench.above_zero(&format!("{at}.connection_tension"), tension);
+        }
+        if let Some(internal) = s.connection_internal {
+            bench.above_zero(&format!("{at}.connection_internal"), internal);
+        }
+        if let Some(compression) = s.connection_compression {
+            bench.above_zero(&format!("{at}.connection_compression"), compression);
+        }
         if s.connection == Connection::Rated && s.connection_tension.is_none() {
             bench.say(&PARTS, format!("{at}.connection"), "a rated connection needs `connection_tension`");
         }
@@ -289,6 +298,9 @@ fn ladder(job: &JobFile, bench: &mut Bench) {
     if job.ball.strength.is_empty() && job.ball.rating.is_empty() {
         bench.say(&ROWS, "ball", "the balls have neither [[ball.strength]] nor [[ball.rating]]");
     }
+    for (i, row) in job.ball.rating.iter().enumerate() {
+        bench.above_zero(&format!("ball.rating[{}].pressure", i + 1), row.pressure);
+    }
     for (i, pair) in job.ball.strength.windows(2).enumerate() {
         if pair[1].temperature <= pair[0].temperature {
             let field = format!("ball.strength[{}]", i + 2);
@@ -302,6 +314,11 @@ fn fluids(job: &JobFile, bench: &mut Bench) {
         let at = format!("fluid[{}]", i + 1);
         bench.above_zero(&format!("{at}.density"), fluid.density);
         bench.share(&format!("{at}.drag_reduction"), fluid.drag_reduction, 0.0, 0.95);
+        if fluid.rheology == Rheology::PowerLaw && fluid.drag_reduction.si() > 0.0 {
+            let message =
+                format!("the drag reduction of \"{}\" is not used: its n and K say how it flows", fluid.name);
+            bench.say(&DRAG, format!("{at}.drag_reduction"), message);
+        }
         let lacks = match fluid.rheology {
             Rheology::Newtonian => fluid.viscosity.is_none(),
             Rheology::PowerLaw => fluid.flow_index.is_none() || fluid.consistency.is_none(),
@@ -371,6 +388,11 @@ fn limits(job: &JobFile, bench: &mut Bench) {
     bench.above_zero("equipment.pump_power", job.equipment.pump_power);
     if job.ball_program.landing_rate.is_empty() {
         bench.say(&ROWS, "ball_program.landing_rate", "give at least one landing rate the crew may use");
+    }
+    if job.setting.test_pressure < l.treating_pressure {
+        let message = "the string is tested below the pressure it may be treated at";
+        let finding = TEST_LOW.found(message).field("setting.test_pressure");
+        bench.findings.push(finding.value(job.setting.test_pressure).limit(l.treating_pressure));
     }
     for (name, share) in [
         ("ball_program.meter_sigma", job.ball_program.meter_sigma),

@@ -78,8 +78,9 @@ fn read_quantity<Q: Quantity>(node: &Node<'_>, cx: &mut Context) -> Option<Q> {
             cx.say(&checks::NEGATIVE, message, node.span(), None);
             None
         }
-        Ok(q) if is_absurd(q.si()) => {
-            let message = format!("{} is \"{text}\"; no {} of a well is that large or that small", name(cx), kind.name);
+        Ok(q) if is_absurd(kind, q.si()) => {
+            let message =
+                format!("{} is \"{text}\"; no {} of a well is that large or that small", name(cx), kind.name);
             cx.say(&checks::RANGE, message, node.span(), None);
             None
         }
@@ -88,8 +89,10 @@ fn read_quantity<Q: Quantity>(node: &Node<'_>, cx: &mut Context) -> Option<Q> {
 }
 
 /// Whether an SI number is one that no well has: it would only run over in a product.
-fn is_absurd(si: f64) -> bool {
-    si != 0.0 && !(1e-15..=1e12).contains(&si.abs())
+fn is_absurd(kind: &Kind, si: f64) -> bool {
+    let long = matches!(kind.name, "length" | "diameter" | "measured depth" | "true vertical depth");
+    let most = if long { 1e6 } else { 1e12 };
+    si != 0.0 && !(1e-15..=most).contains(&si.abs())
 }
 
 macro_rules! quantities {

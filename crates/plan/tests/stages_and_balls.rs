@@ -1,6 +1,7 @@
 //! Stage hydraulics and the ball program on the two example jobs: identities that must hold
 //! whatever the figures are.
 
+#![allow(clippy::unwrap_used)]
 use plan::balls::BallPlan;
 use plan::ladder::LadderPlan;
 use plan::layout::Layout;

@@ -1,14 +1,16 @@
 """Recomputes the plan of a job with general-purpose libraries and compares figure by figure.
 
-    check_program.py --job DIR [--program PROGRAM.json | --command CMD ...] [--write PAGE]
+    check_program.py --job DIR [--program PROGRAM.json | --command CMD ...] [--write PAGE | --check PAGE]
 
 Without `--program` it runs `heelward plan DIR --json`. With `--write` and both example jobs it
-writes the table of compared figures. Prints one line a figure and a verdict a job, and ends with
-`N passed, N failed`; exits 1 on a miss.
+writes the table of compared figures, with `--check` it holds the written one against this run.
+Prints one line a figure and a verdict a job, and ends with `N passed, N failed`; exits 1 on a miss.
 """
 
 import argparse
 import json
+import math
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -74,6 +76,26 @@ def page(sheets):
     return "\n".join(out) + "\n"
 
 
+NUMBER = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?")
+
+
+def figures(text):
+    """The rows of a page: name without numbers (the worst of many may be another one on another machine) and what
+    the program says."""
+    rows = [line.split(" | ") for line in text.splitlines() if line.startswith("| ")]
+    return [(NUMBER.sub("#", r[0].split(", worst of")[0]), r[1], ", worst of" in r[0]) for r in rows]
+
+
+def stale(old, new):
+    """Whether a page no longer tells what this run tells: other rows, or another figure of the program."""
+    old, new = figures(old), figures(new)
+    if [r[0] for r in old] != [r[0] for r in new]:
+        return True
+    singles = [(a[1], b[1]) for a, b in zip(old, new) if not (a[2] or b[2]) and NUMBER.fullmatch(a[1])]
+    # A difference that should be nothing is noise.
+    return any(not math.isclose(float(a), float(b), rel_tol=1e-5, abs_tol=1e-6) for a, b in singles)
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     parser.add_argument("--job", type=Path, action="append", help="job folder; both examples if absent")
@@ -82,6 +104,7 @@ def main():
     )
     parser.add_argument("--command", help="the program to run, in place of cargo run --release")
     parser.add_argument("--write", type=Path, help="page to write the table to")
+    parser.add_argument("--check", type=Path, help="page to hold against this run")
     a = parser.parse_args()
     folders = a.job or [ROOT / "jobs/long-lateral", ROOT / "jobs/shallow-oil"]
     sheets = []
@@ -93,6 +116,9 @@ def main():
     if a.write:
         a.write.write_text(page(sheets))
     failed = sum(not r[5] for r in rows)
+    if a.check and stale(a.check.read_text(), page(sheets)):
+        print(f"{a.check} is stale: scripts/oracles --write")
+        failed += 1
     print(f"{len(rows) - failed} passed, {failed} failed")
     return 1 if failed else 0
 

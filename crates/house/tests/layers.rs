@@ -12,10 +12,11 @@ const FLOORS: &[(&str, u8)] = &[
     ("proof", 3),
     ("well", 3),
     ("plan", 4),
-    ("report", 5),
-    ("print", 6),
-    ("heelward", 7),
-    ("house", 8),
+    ("pump", 5),
+    ("report", 6),
+    ("print", 7),
+    ("heelward", 8),
+    ("house", 9),
 ];
 
 fn floor(name: &str) -> Option<u8> {
@@ -64,6 +65,7 @@ const FORBIDDEN: &[(&str, &[&str])] = &[
     ("proof", OUTSIDE),
     ("well", OUTSIDE_OF_WELL),
     ("plan", OUTSIDE),
+    ("pump", OUTSIDE),
     ("report", OUTSIDE),
     ("print", OUTSIDE),
 ];

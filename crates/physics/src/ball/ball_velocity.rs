@@ -48,7 +48,7 @@ impl Ride {
 
 /// What a bore does to a ball at any inclination and rate.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Fit {
+pub struct Fit {
     /// Carrying factor.
     pub carrying: f64,
     /// Wall factor.
@@ -57,7 +57,7 @@ pub(crate) struct Fit {
 
 impl Fit {
     /// Of a ball in a bore.
-    pub(crate) fn of(ride: &Ride, bore: Diameter, position: Position) -> Result<Self> {
+    pub fn of(ride: &Ride, bore: Diameter, position: Position) -> Result<Self> {
         Ok(Self {
             carrying: carrying_factor(ride.ball.diameter, bore, position, ride.exponent)?,
             wall: wall_factor(ride.wall_law, ride.ball.diameter, bore)?,
@@ -67,7 +67,7 @@ impl Fit {
 
 impl Ride {
     /// Where the ball is in the bore: on the low side from `wall_from`.
-    pub(crate) fn position(&self, inclination: Angle) -> Position {
+    pub fn position(&self, inclination: Angle) -> Position {
         if inclination < self.wall_from { Position::Centred } else { Position::Wall }
     }
 }
@@ -180,7 +180,7 @@ impl Riding {
     }
 
     /// The ride at a place whose bore has been looked at before.
-    pub(crate) fn fitted(ride: &Ride, place: &Place, fit: Fit) -> Result<Self> {
+    pub fn fitted(ride: &Ride, place: &Place, fit: Fit) -> Result<Self> {
         let inclination = place.inclination;
         let excess = ride.ball.excess(place.liquid);
         // a = (s - 1) g cos(I) -/+ mu_r |s - 1| g sin(I)

@@ -4,7 +4,7 @@ mod card;
 mod checks;
 mod landing;
 mod result;
-mod way;
+pub mod way;
 mod workings;
 
 use quantity::*;

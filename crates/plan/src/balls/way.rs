@@ -15,13 +15,13 @@ use well::job::{Fluid, Rheology, StringRole};
 use crate::path::{FlowPath, PathPart, PathSegment};
 
 /// Modulus of steel.
-const YOUNG: Pressure = Pressure::gpa(207.0);
+pub const YOUNG: Pressure = Pressure::gpa(207.0);
 /// Poisson's ratio of steel.
-const POISSON: f64 = 0.3;
+pub const POISSON: f64 = 0.3;
 
 /// The liquid round the ball: the clean fluid it rides in, a power-law fluid at its apparent
 /// viscosity at the wall of the bore.
-pub(super) fn liquid(fluid: &Fluid, rate: FlowRate, bore: Diameter) -> physics::Result<Liquid> {
+pub fn liquid(fluid: &Fluid, rate: FlowRate, bore: Diameter) -> physics::Result<Liquid> {
     let viscosity = match (fluid.rheology, fluid.flow_index, fluid.consistency) {
         (Rheology::PowerLaw, Some(n), Some(k)) => {
             let law = PowerLaw { n: n.si(), k };
@@ -79,8 +79,8 @@ fn outside(job: &Job, part: PathPart) -> Diameter {
     .unwrap_or(Diameter::inch(4.5))
 }
 
-/// The string a pressure wave runs in: travel time over every bore, step of the bore at the seat.
-pub(super) fn string(
+/// The string a pressure wave runs in, down to a depth: travel time over every bore, step of the bore at the seat.
+pub fn string(
     job: &Job,
     path: &FlowPath,
     depth: MeasuredDepth,

@@ -1,0 +1,42 @@
+//! Checks of a run.
+
+use well::Check;
+
+well::checks! {
+    references: "practice";
+    TRIPPED "pump-trip" Stop "The pumps tripped in the simulated job",
+        "The treating pressure at every moment of the run against the pump trip.",
+        "A trip stops the pumps with proppant in the string; it may settle in the lateral before the job can go on.",
+        "Lower the rate or the landing rate of that stage, or the pressure before the landing. Never raise the trip.",
+        "8,800 psi reached 6 s after ball 7 landed at 15 bbl/min.";
+    HELD "pump-held" Warn "The crew had to come down in rate",
+        "The treating pressure at every moment of the run against the highest treating pressure.",
+        "A stage pumped slower than planned takes longer and may not carry its proppant; the plan should not count on the crew.",
+        "Plan the stage at the rate the run settles at, or find what makes the pressure.",
+        "Stage 3 planned at 25 bbl/min, held at 23.5 bbl/min.";
+    MISSING "pump-ball-missing" Stop "A ball did not land",
+        "The slurry pumped since each launch against the volume at which the ball counts as missing.",
+        "Pumping on without knowing where the ball is puts the next stage into the last one.",
+        "Inspect the launcher once it is proved free of pressure; count the balls; do not launch another before the count is certain.",
+        "Ball 5 not on its seat after 340 bbl.";
+    SHORT_PAD "pump-short-pad" Stop "Proppant reaches a sleeve before its ball",
+        "When the first proppant of each stage passes its seat against the landing of its ball.",
+        "Proppant behind a ball that has not landed goes into the stage before, and the ball lands in sand.",
+        "Lengthen the pad, or the clean fluid behind the ball.",
+        "A pad of 90 bbl behind a ball that travels 290 bbl.";
+    STALLED "pump-ball-stalled" Stop "A ball stands still in the string",
+        "Whether every ball that was launched moves at the rate that is pumped.",
+        "Below its stall rate a ball lies on the low side and the job does not go on.",
+        "Raise the landing rate above the stall rate (`heelward calc stall_rate`).",
+        "Ball 2 held at 15,200 ft at 0.3 bbl/min.";
+    OPENING "pump-not-opened" Stop "The first sleeve did not open",
+        "Whether the first sleeve opens below the treating pressure limit.",
+        "Without a way into the rock there is no job.",
+        "Check the opening pressure of the device against the limit; see the pressure sheet.",
+        "Limit 5,000 psi, opening at 5,400 psi.";
+}
+
+/// All checks: those of a plan and those of a run.
+pub fn all() -> impl Iterator<Item = &'static Check> {
+    plan::checks::all().chain(CHECKS.iter().copied())
+}

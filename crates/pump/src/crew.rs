@@ -1,0 +1,133 @@
+//! What the crew does: the rate it goes for, how fast it changes it, and when it believes that a
+//! ball has landed.
+
+use plan::Program;
+use plan::balls::BallCard;
+use quantity::*;
+
+use crate::flight::Flight;
+
+/// The crew's rules.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
+pub struct Rules {
+    /// Time from a standstill to the highest rate of the job.
+    pub ramp: Time,
+    /// From the moment the surface sees a landing until the crew acts on it.
+    pub reaction: Time,
+    /// How long the recorder runs on after the pumps have stopped.
+    pub shut_in: Time,
+    /// Time in which a trip brings the pumps to a standstill.
+    pub trip_time: Time,
+}
+
+impl Default for Rules {
+    /// What is taken where the job file gives nothing; each is listed as an assumption of a run.
+    fn default() -> Self {
+        Self {
+            ramp: Time::seconds(60.0),
+            reaction: Time::seconds(15.0),
+            shut_in: Time::minutes(10.0),
+            trip_time: Time::seconds(3.0),
+        }
+    }
+}
+
+/// What the crew is at.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Mode {
+    /// Bringing the first ball down, or opening the first sleeve by pressure.
+    Opening,
+    /// Pumping the schedule.
+    Pumping,
+    /// A ball has landed; the crew has not acted on it yet.
+    Landed {
+        /// Stage it opened.
+        stage: usize,
+        /// When the crew acts.
+        acts: Time,
+    },
+    /// All is pumped; the recorder runs on.
+    ShutIn {
+        /// Since when.
+        since: Time,
+    },
+    /// The pumps tripped, or the crew stopped the job.
+    Stopped {
+        /// Since when.
+        since: Time,
+    },
+}
+
+/// The crew at work.
+#[derive(Debug, Clone)]
+pub struct Crew<'a> {
+    cards: &'a [BallCard],
+    /// Planned rate of every stage.
+    planned: Vec<FlowRate>,
+    rules: Rules,
+    /// What it is at.
+    pub mode: Mode,
+    /// Rate now.
+    pub rate: FlowRate,
+    /// Rate the crew has come down to because of pressure; none while it has not.
+    pub held: Option<FlowRate>,
+    fastest: FlowRate,
+    opening: FlowRate,
+}
+
+impl<'a> Crew<'a> {
+    /// A crew with a program, at a standstill.
+    pub fn new(program: &'a Program, rules: Rules, slowest: FlowRate) -> Self {
+        let cards = program.balls.as_ref().map_or(&[][..], |b| &b.cards);
+        let planned: Vec<FlowRate> =
+            program.stages.as_ref().map_or_else(Vec::new, |s| s.stages.iter().map(|s| s.planned_rate).collect());
+        let fastest = planned.iter().copied().fold(FlowRate::ZERO, FlowRate::max);
+        let opening = cards.iter().find(|c| c.stage == 1).map_or(slowest, |c| c.rate_before);
+        Self { cards, planned, rules, mode: Mode::Opening, rate: FlowRate::ZERO, held: None, fastest, opening }
+    }
+
+    /// The card of a ball.
+    pub fn card(&self, stage: usize) -> Option<&'a BallCard> {
+        self.cards.iter().find(|c| c.stage == stage)
+    }
+
+    /// Planned rate of a stage.
+    pub fn planned(&self, stage: usize) -> FlowRate {
+        stage.checked_sub(1).and_then(|i| self.planned.get(i)).copied().unwrap_or(self.opening)
+    }
+
+    /// The rate it goes for, with the stage that takes fluid and the ball on its way.
+    pub fn goal(&self, open: usize, ball: Option<&Flight>) -> FlowRate {
+        let wanted = match self.mode {
+            Mode::ShutIn { .. } | Mode::Stopped { .. } => return FlowRate::ZERO,
+            Mode::Landed { stage, .. } => self.card(stage).map_or(self.opening, |c| c.landing_rate),
+            Mode::Opening if ball.is_none() => self.opening,
+            Mode::Opening | Mode::Pumping => match ball.and_then(|b| Some((b, self.card(b.stage)?))) {
+                Some((b, card)) if b.pumped >= card.rate_cut_at => card.landing_rate,
+                _ => self.planned(open),
+            },
+        };
+        self.held.map_or(wanted, |h| wanted.min(h))
+    }
+
+    /// Changes the rate toward the goal for a stretch of time and returns the mean rate over it. A
+    /// trip stops the pumps faster than a ramp.
+    pub fn ramp(&mut self, goal: FlowRate, dt: Time) -> FlowRate {
+        let stopped = matches!(self.mode, Mode::Stopped { .. });
+        let over = if stopped { self.rules.trip_time } else { self.rules.ramp };
+        let steepest = self.fastest.max(self.opening).si() / over.si().max(1e-3);
+        let (from, gap) = (self.rate.si(), goal.si() - self.rate.si());
+        let takes = gap.abs() / steepest;
+        if takes <= dt.si() {
+            self.rate = goal;
+            return FlowRate::from_si(goal.si() - gap * takes / (2.0 * dt.si()));
+        }
+        self.rate = FlowRate::from_si(from + steepest.copysign(gap) * dt.si());
+        FlowRate::from_si(0.5 * (from + self.rate.si()))
+    }
+
+    /// The rules.
+    pub fn rules(&self) -> &Rules {
+        &self.rules
+    }
+}

@@ -1,0 +1,164 @@
+//! The state of the job between two moments.
+
+use physics::fluid::water_if97::water;
+use physics::hydraulics::pipe_wall::{PipeWall, Restraint, WallTheory, wall_compliance};
+use physics::hydraulics::sealed_pressure::SealedVolume;
+use plan::Program;
+use plan::balls::way::{POISSON, YOUNG};
+use plan::stages::StageLine;
+use quantity::*;
+use rand_chacha::ChaCha12Rng;
+use rand_chacha::rand_core::SeedableRng;
+use well::Job;
+
+use crate::column::{Amount, Column, Make, Parcel};
+use crate::crew::{Crew, Rules};
+use crate::error::PumpError;
+use crate::flight::Flight;
+use crate::fluids::Fluids;
+use crate::heat::Heat;
+use crate::log::Log;
+use crate::orders::{Book, orders};
+use crate::route::Route;
+use crate::sleeve::{Sleeve, SleeveState, sleeves};
+
+/// What the simulator stands on.
+pub(crate) struct World<'a> {
+    pub job: &'a Job,
+    pub route: Route,
+    pub fluids: Fluids<'a>,
+    pub column: Column,
+    pub heat: Heat,
+    pub sleeves: Vec<Sleeve>,
+    pub lines: Vec<StageLine>,
+    pub flights: Vec<Flight>,
+    pub crew: Crew<'a>,
+    pub book: Book,
+    /// Time since the start of the job, s.
+    pub time: f64,
+    /// The sleeve that takes fluid, by its place in `sleeves`; none while the string is closed.
+    pub open: Option<usize>,
+    /// Volume from the meter to the end of the moving column, m³.
+    pub end: f64,
+    /// Treating pressure, Pa.
+    pub surface: f64,
+    /// Pressure in the string at the open sleeve, Pa.
+    pub below: f64,
+    /// Volume packed into the closed string, m³.
+    pub packed: f64,
+    /// Pressure per volume packed into the closed string, Pa/m³.
+    pub stiffness: f64,
+    /// Ball for which the rate was cut last.
+    pub cut: usize,
+    pub log: Log,
+}
+
+impl<'a> World<'a> {
+    /// The job before its first moment: the string full of the first clean fluid, at rest.
+    pub fn new(job: &'a Job, program: &'a Program, rules: Rules, seed: u64) -> Result<Self, PumpError> {
+        let missing = |part| PumpError::NoPlan { part };
+        let layout = program.layout.as_ref().ok_or(missing("layout"))?;
+        let ladder = program.ladder.as_ref().ok_or(missing("ladder"))?;
+        let stages = program.stages.as_ref().ok_or(missing("stage hydraulics"))?;
+        program.balls.as_ref().ok_or(missing("ball program"))?;
+        let route = Route::of(job, layout, ladder)?;
+        let heat = Heat::of(job, layout, &route)?;
+        let mut random = ChaCha12Rng::seed_from_u64(seed);
+        let sleeves = sleeves(job, program, &route, &mut random);
+        let list = orders(job, program);
+        let fluid = list.first().map_or(0, |o| o.fluid);
+        let open = sleeves.iter().position(|s| s.state == SleeveState::Open);
+        let end = open.or(Some(0)).and_then(|i| sleeves.get(i)).map_or(0.0, |s| s.volume.si());
+        let full = Volume::m3(end);
+        let first = Parcel {
+            make: Make { fluid, proppant: None, class: 0 },
+            amount: Amount { slurry: full, clean: full, mass: Mass::ZERO },
+        };
+        let slowest = job.file.ball_program.landing_rate.iter().copied().min_by(FlowRate::total_cmp);
+        let fluids = Fluids::of(job, route.bores());
+        Ok(Self {
+            job,
+            fluids,
+            column: Column::full_of(first),
+            heat,
+            lines: StageLine::all(job, layout, ladder)?,
+            flights: Vec::new(),
+            crew: Crew::new(program, rules, slowest.unwrap_or(FlowRate::bbl_per_min(5.0))),
+            book: Book::new(list),
+            time: 0.0,
+            open,
+            end,
+            surface: 0.0,
+            below: 0.0,
+            packed: 0.0,
+            stiffness: stiffness(job, end)?,
+            cut: 0,
+            log: Log::new(stages.stages.len(), first.amount),
+            sleeves,
+            route,
+        })
+    }
+
+    /// Stage whose sleeve takes fluid; 0 for the path at the toe and for a closed string.
+    pub fn open_stage(&self) -> usize {
+        self.open.and_then(|i| self.sleeves.get(i)).map_or(0, |s| s.stage)
+    }
+
+    /// The sleeve of a stage.
+    pub fn sleeve_of(&self, stage: usize) -> Option<usize> {
+        self.sleeves.iter().position(|s| s.stage == stage)
+    }
+
+    /// The ball on its way.
+    pub fn ball(&self) -> Option<&Flight> {
+        self.flights.iter().find(|f| f.moving())
+    }
+
+    /// Time a pressure wave takes from a sleeve to the surface, s.
+    pub fn travel_time(&self, stage: usize) -> f64 {
+        let signature = self.crew.card(stage).map(|c| c.chosen.signature.delay.si());
+        signature.unwrap_or_else(|| {
+            let depth = self.sleeve_of(stage).and_then(|i| self.sleeves.get(i)).map_or(0.0, |s| s.depth.si());
+            depth / WAVE
+        })
+    }
+
+    /// Differential at which the first sleeve opens, Pa.
+    pub fn shear_of_first(&self) -> f64 {
+        self.sleeve_of(1).and_then(|i| self.sleeves.get(i)).map_or(f64::INFINITY, |s| s.shear.si())
+    }
+
+    /// Pressure outside the first sleeve, Pa: the pores of the rock.
+    pub fn outside(&self) -> f64 {
+        let tvd = self.sleeve_of(1).and_then(|i| self.sleeves.get(i)).map_or(0.0, |s| s.tvd.si());
+        self.job.file.rock.pore_gradient.si() * tvd
+    }
+
+    /// Vertical depth of the end of the moving column, m.
+    pub fn end_tvd(&self) -> f64 {
+        self.route.above(self.end, 0).tvd
+    }
+
+    /// The line whose rock a stage has; the path at the toe has that of stage 1.
+    pub fn line(&self, stage: usize) -> Option<&StageLine> {
+        self.lines.get(stage.max(1) - 1)
+    }
+}
+
+/// Speed of a pressure wave where no ball card gives its travel time, m/s.
+const WAVE: f64 = 1400.0;
+
+/// Pressure per volume packed into the closed string: fluid and steel give together.
+fn stiffness(job: &Job, volume: f64) -> Result<f64, PumpError> {
+    let middle = AbsolutePressure::pa(0.5 * job.file.limits.treating_pressure.si() + constant::ATMOSPHERE);
+    let modulus = water(job.file.rock.pumped_temperature, middle)?.isothermal_modulus();
+    let wall = match job.liner() {
+        Some(l) => {
+            let wall = PipeWall { bore: l.bore(), outside: l.pipe.outer(), young: YOUNG, poisson: POISSON };
+            wall_compliance(&wall, WallTheory::Thick, Restraint::AnchoredThroughout)?
+        }
+        None => Compressibility::ZERO,
+    };
+    let sealed = SealedVolume::liquid(Volume::m3(volume), modulus, wall);
+    Ok(1.0 / (volume.max(1e-6) * sealed.compressibility()?.si()))
+}

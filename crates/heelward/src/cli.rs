@@ -50,6 +50,8 @@ pub(crate) enum Command {
     Check(Check),
     /// Plan a job from the input to the documents.
     Plan(Plan),
+    /// Run the planned job in time and write the channels a recorder would keep.
+    Pump(Pump),
     /// List the figures of a plan, or open one to its workings.
     Workings(Workings),
     /// Compute one relation and show its workings.
@@ -111,6 +113,24 @@ pub(crate) struct Plan {
     #[arg(long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
     /// Print JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Pump {
+    /// Folder of the job, or its job file.
+    pub(crate) job: PathBuf,
+    /// Folder the channels are written to; without it only the summary is printed.
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+    /// Time between samples, with its unit, from 0.01 s to 10 s.
+    #[arg(long, value_name = "TIME", default_value = "1 s")]
+    pub(crate) sample: String,
+    /// Seed of what is drawn, such as where each sleeve shears; that of the plan without it.
+    #[arg(long)]
+    pub(crate) seed: Option<u64>,
+    /// Print the run as JSON, without its samples.
     #[arg(long)]
     pub(crate) json: bool,
 }

@@ -29,6 +29,11 @@ well::checks! {
         "Below its stall rate a ball lies on the low side and the job does not go on.",
         "Raise the landing rate above the stall rate (`heelward calc stall_rate`).",
         "Ball 2 held at 15,200 ft at 0.3 bbl/min.";
+    SHUT "pump-sleeve-shut" Stop "A sleeve did not open under its ball",
+        "The differential across each landed ball against the value its sleeve was drawn to shear at.",
+        "Pressure that rises and holds with the ball on its seat is a closed string: pumping on only trips the pumps.",
+        "Stop, hold, bleed off and press again within the limits; see the supplier's procedure for a sleeve that does not shift.",
+        "2,900 psi across ball 9 pinned to 3,000 psi at 5 bbl/min.";
     OPENING "pump-not-opened" Stop "The first sleeve did not open",
         "Whether the first sleeve opens below the treating pressure limit.",
         "Without a way into the rock there is no job.",

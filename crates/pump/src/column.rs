@@ -129,6 +129,15 @@ impl Column {
         }
     }
 
+    /// Cuts off what is deeper than a volume from the meter.
+    pub fn cut_below(&mut self, volume: Volume) -> Self {
+        let excess = (self.amount().slurry - volume).max(Volume::ZERO);
+        let mut lower = Self::default();
+        // The oldest goes first and lies deepest.
+        self.draw(excess, |p| lower.push(p));
+        lower
+    }
+
     /// Parcels from the meter down.
     pub fn from_top(&self) -> impl Iterator<Item = &Parcel> {
         self.parcels.iter().rev()

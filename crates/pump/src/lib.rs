@@ -20,7 +20,10 @@ mod result;
 pub mod route;
 mod run;
 pub mod sleeve;
+mod landing;
 mod step;
+mod surge;
+mod watch;
 mod world;
 
 pub use checks::CHECKS;

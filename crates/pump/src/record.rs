@@ -6,7 +6,7 @@ use quantity::*;
 ///
 /// Rates, concentrations and densities at the surface are means over the time since the sample
 /// before, as a totaliser gives them; pressures, volumes and depths are those of the moment.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Sample {
     /// Since the start of the job.
     pub time: Time,
@@ -118,6 +118,24 @@ pub enum EventKind {
     PumpsTripped,
     /// The pumps stopped: all is pumped.
     PumpsStopped,
+}
+
+impl EventKind {
+    /// In a word or three.
+    pub fn word(self) -> &'static str {
+        match self {
+            EventKind::BallLaunched => "ball launched",
+            EventKind::RateCut => "rate cut",
+            EventKind::BallLanded => "ball landed",
+            EventKind::SleeveOpened => "sleeve opened",
+            EventKind::LandingSeen => "landing seen",
+            EventKind::BallMissing => "ball missing",
+            EventKind::ProppantAtSleeve => "proppant at sleeve",
+            EventKind::RateHeld => "rate held",
+            EventKind::PumpsTripped => "pumps tripped",
+            EventKind::PumpsStopped => "pumps stopped",
+        }
+    }
 }
 
 /// One event.

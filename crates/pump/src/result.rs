@@ -47,11 +47,14 @@ pub struct StageRun {
 }
 
 /// A run of the whole job.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, serde::Serialize, schemars::JsonSchema)]
 pub struct Run {
     /// What the documents say of themselves.
     pub header: Header,
-    /// Samples.
+    /// Time between samples.
+    pub sample: Time,
+    /// Samples; they are written as channels.
+    #[serde(skip)]
     pub samples: Vec<Sample>,
     /// Events in their order.
     pub events: Vec<Event>,

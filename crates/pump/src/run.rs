@@ -52,7 +52,7 @@ pub fn pump(job: &Job, program: &Program, settings: Settings) -> Result<Run, Pum
     while world.time < longest && !ended(&world) {
         world.step(dt)?;
     }
-    Ok(finish(world, program))
+    Ok(finish(world, program, settings))
 }
 
 fn ended(world: &World<'_>) -> bool {
@@ -64,11 +64,12 @@ fn ended(world: &World<'_>) -> bool {
     }
 }
 
-fn finish(world: World<'_>, program: &Program) -> Run {
+fn finish(world: World<'_>, program: &Program, settings: Settings) -> Run {
     let finished = matches!(world.crew.mode, Mode::ShutIn { .. });
     let assumptions = assumptions(world.crew.rules());
     Run {
-        header: Header::of(world.job),
+        header: Header { seed: settings.seed, ..Header::of(world.job) },
+        sample: settings.sample,
         in_string: world.column.amount() + world.log.below_balls,
         at_start: world.log.at_start,
         pumped: world.log.pumped,

@@ -1,6 +1,6 @@
 //! The state of the job between two moments.
 
-use physics::fluid::water_if97::water;
+use physics::fluid::water_if97::{Water, water};
 use physics::hydraulics::pipe_wall::{PipeWall, Restraint, WallTheory, wall_compliance};
 use physics::hydraulics::sealed_pressure::SealedVolume;
 use plan::Program;
@@ -19,8 +19,9 @@ use crate::fluids::Fluids;
 use crate::heat::Heat;
 use crate::log::Log;
 use crate::orders::{Book, orders};
-use crate::route::Route;
+use crate::route::{Bore, Route};
 use crate::sleeve::{Sleeve, SleeveState, sleeves};
+use crate::surge::Surge;
 
 /// What the simulator stands on.
 pub(crate) struct World<'a> {
@@ -48,6 +49,20 @@ pub(crate) struct World<'a> {
     pub packed: f64,
     /// Pressure per volume packed into the closed string, Pa/m³.
     pub stiffness: f64,
+    /// Volume that has come back into the string and goes out before anything else does, m³.
+    pub owed: f64,
+    /// What stands below a landed ball while its waves are followed.
+    pub lower: Column,
+    /// The waves of the landing that is going on.
+    pub surge: Option<Surge>,
+    /// Highest surface pressure of the last stretch, Pa.
+    pub peak: f64,
+    /// Top of the liner.
+    pub liner_top: MeasuredDepth,
+    /// Compliance of the wall of every bore.
+    pub walls: Vec<Compressibility>,
+    /// Bulk modulus of the fluid for waves.
+    pub modulus: Pressure,
     /// Ball for which the rate was cut last.
     pub cut: usize,
     pub log: Log,
@@ -91,7 +106,14 @@ impl<'a> World<'a> {
             surface: 0.0,
             below: 0.0,
             packed: 0.0,
-            stiffness: stiffness(job, end)?,
+            stiffness: stiffness(job, &route, end)?,
+            owed: 0.0,
+            lower: Column::default(),
+            surge: None,
+            peak: 0.0,
+            liner_top: layout.casing_packer_top,
+            walls: walls(job, &route)?,
+            modulus: middle(job)?.isentropic_modulus(),
             cut: 0,
             log: Log::new(stages.stages.len(), first.amount),
             sleeves,
@@ -134,6 +156,12 @@ impl<'a> World<'a> {
         self.job.file.rock.pore_gradient.si() * tvd
     }
 
+    /// Pressure in the rock at the sleeve of a stage, Pa; the path at the toe has the rock of stage 1.
+    pub fn fracture_pressure(&self, stage: usize) -> f64 {
+        let tvd = self.sleeve_of(stage).and_then(|i| self.sleeves.get(i)).map_or(0.0, |s| s.tvd.si());
+        self.line(stage).map_or(0.0, |l| l.fracture_gradient.si() * tvd)
+    }
+
     /// Vertical depth of the end of the moving column, m.
     pub fn end_tvd(&self) -> f64 {
         self.route.above(self.end, 0).tvd
@@ -148,17 +176,29 @@ impl<'a> World<'a> {
 /// Speed of a pressure wave where no ball card gives its travel time, m/s.
 const WAVE: f64 = 1400.0;
 
-/// Pressure per volume packed into the closed string: fluid and steel give together.
-fn stiffness(job: &Job, volume: f64) -> Result<f64, PumpError> {
+/// Water at the temperature it is pumped at and half the treating limit.
+fn middle(job: &Job) -> physics::Result<Water> {
     let middle = AbsolutePressure::pa(0.5 * job.file.limits.treating_pressure.si() + constant::ATMOSPHERE);
-    let modulus = water(job.file.rock.pumped_temperature, middle)?.isothermal_modulus();
-    let wall = match job.liner() {
-        Some(l) => {
-            let wall = PipeWall { bore: l.bore(), outside: l.pipe.outer(), young: YOUNG, poisson: POISSON };
-            wall_compliance(&wall, WallTheory::Thick, Restraint::AnchoredThroughout)?
-        }
-        None => Compressibility::ZERO,
+    water(job.file.rock.pumped_temperature, middle)
+}
+
+/// Compliance of the wall of every bore: that of the string of that bore, else of the liner.
+fn walls(job: &Job, route: &Route) -> physics::Result<Vec<Compressibility>> {
+    let liner = job.liner().map(|l| l.pipe.outer());
+    let outside = |bore: Diameter| {
+        let string = job.strings.iter().filter(|s| s.bore() == bore).map(|s| s.pipe.outer());
+        string.min_by(Diameter::total_cmp).or(liner).unwrap_or(Diameter::inch(4.5)).max(bore * 1.05)
     };
-    let sealed = SealedVolume::liquid(Volume::m3(volume), modulus, wall);
+    let one = |b: &Bore| {
+        let wall = PipeWall { bore: b.bore, outside: outside(b.bore), young: YOUNG, poisson: POISSON };
+        wall_compliance(&wall, WallTheory::Thick, Restraint::AnchoredThroughout)
+    };
+    route.bores().iter().map(one).collect()
+}
+
+/// Pressure per volume packed into the closed string: fluid and steel give together.
+fn stiffness(job: &Job, route: &Route, volume: f64) -> Result<f64, PumpError> {
+    let wall = walls(job, route)?.first().copied().unwrap_or(Compressibility::ZERO);
+    let sealed = SealedVolume::liquid(Volume::m3(volume), middle(job)?.isothermal_modulus(), wall);
     Ok(1.0 / (volume.max(1e-6) * sealed.compressibility()?.si()))
 }

@@ -6,6 +6,7 @@ mod completions;
 mod explain;
 mod new;
 mod plan;
+mod pump;
 mod schema;
 mod upkeep;
 mod verify;
@@ -29,6 +30,7 @@ pub(crate) fn run(command: Command, screen: &mut Screen) -> Outcome {
         Command::New(args) => new::run(&args, screen),
         Command::Check(args) => check::run(&args, screen),
         Command::Plan(args) => plan::run(&args, screen),
+        Command::Pump(args) => pump::run(&args, screen),
         Command::Workings(args) => workings::run(&args, screen),
         Command::Calc(args) => calc::run(&args, screen),
         Command::Verify(args) => verify::run(&args, screen),

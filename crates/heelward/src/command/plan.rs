@@ -33,7 +33,7 @@ pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
 }
 
 /// What there is to say where the input is not complete.
-fn unread(findings: &[well::Finding], as_json: bool, look: &Look) -> String {
+pub(crate) fn unread(findings: &[well::Finding], as_json: bool, look: &Look) -> String {
     match as_json {
         true => json::text(&json::findings(findings, VERSION)),
         false => sections(&[finding::page(findings, look), caution::page(look)]),
@@ -53,6 +53,10 @@ fn one_screen(planned: &Program, look: &Look) -> String {
 
 /// Version, input and seed of a program.
 pub(crate) fn stamp(planned: &Program) -> String {
-    let head = &planned.header;
+    stamp_of(&planned.header)
+}
+
+/// Version, input and seed of a header.
+pub(crate) fn stamp_of(head: &plan::Header) -> String {
     format!("heelward {}, input {}, seed {}\n", head.version, head.input_hash, head.seed)
 }

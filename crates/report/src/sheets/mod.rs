@@ -1,12 +1,16 @@
-//! The CSV sheets a crew works from: tally, ball cards, pressure sheet. The first lines, each
+//! The sheets a crew works from, tally, ball cards, pressure sheet, and the channels of a simulated job. The first lines, each
 //! with `#` before it, say what the sheet belongs to; units stand in the heads; what is to be
 //! written by hand stays empty.
 
 mod ball_card;
+mod channels;
+mod channels_las;
 mod pressure_sheet;
 mod tally;
 
 pub use ball_card::ball_card_csv;
+pub use channels::{channels_csv, events_csv};
+pub use channels_las::channels_las;
 pub use pressure_sheet::pressure_sheet_csv;
 pub use tally::tally_csv;
 

@@ -6,5 +6,6 @@ pub mod explain;
 pub mod finding;
 pub mod program;
 pub mod relation;
+pub mod run;
 pub mod verify;
 pub mod working;

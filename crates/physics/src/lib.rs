@@ -7,6 +7,7 @@ pub mod ball;
 pub mod error;
 pub mod fluid;
 pub mod geometry;
+pub mod hammer;
 pub mod heat;
 pub mod hydraulics;
 pub mod packer;
@@ -29,6 +30,7 @@ static FAMILIES: &[&[&Relation]] = &[
     tubular::RELATIONS,
     fluid::RELATIONS,
     hydraulics::RELATIONS,
+    hammer::RELATIONS,
     ball::RELATIONS,
     packer::RELATIONS,
     heat::RELATIONS,

@@ -6,6 +6,7 @@
 pub mod ball;
 pub mod error;
 pub mod fluid;
+pub mod fracture;
 pub mod geometry;
 pub mod heat;
 pub mod hydraulics;
@@ -32,5 +33,6 @@ static FAMILIES: &[&[&Relation]] = &[
     ball::RELATIONS,
     packer::RELATIONS,
     heat::RELATIONS,
+    fracture::RELATIONS,
     practice::RELATIONS,
 ];

@@ -109,7 +109,7 @@ fn with_leakoff_it_is_near_carters_coupled_form() {
                 fracture.efficiency()
             );
             assert!(off(fracture.length().in_m(), closed.length.in_m()) < 0.03);
-            assert!((fracture.efficiency() - efficiency).abs() < 0.015);
+            assert!((fracture.efficiency() - efficiency).abs() < 0.02);
             // the width law holds at the length reached
             let law = match plane {
                 Plane::Pkn(p) => physics::fracture::pkn::pkn_at_length(p, &drive(), fracture.length()),
@@ -290,7 +290,7 @@ fn place(c: f64, pad: i32, solid: f64, rules: Rules) -> (Option<(i32, Screenout)
         let step = fracture.advance(Time::seconds(1.0), RATE, MU).unwrap();
         let share = if second < pad { 0.0 } else { solid };
         let stopped = filling.advance(&fracture, &step, Ratio::of(share)).unwrap();
-        assert!(off(filling.volume().in_m3(), fracture.volume().in_m3()) < 1e-6);
+        assert!(off(filling.volume().in_m3(), fracture.volume().in_m3()) < 1e-6, "{second}");
         if let Some(how) = stopped {
             return (Some((second, how)), filling, fracture);
         }
@@ -375,7 +375,7 @@ proptest! {
                     fracture.leaked().in_m3(),
                 ];
                 prop_assert!(seen.iter().all(|v| v.is_finite() && *v >= 0.0), "{seen:?}");
-                prop_assert!(fracture.walls().pieces() <= 72);
+                prop_assert!(fracture.walls().pieces() <= 64);
                 count += 1;
                 if count == bridge {
                     fracture.screen_out_tip();

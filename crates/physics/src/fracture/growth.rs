@@ -102,6 +102,15 @@ pub struct Fracture {
     flow: f64,
 }
 
+impl std::ops::AddAssign for Advance {
+    /// One advance after the other.
+    fn add_assign(&mut self, next: Self) {
+        self.taken += next.taken;
+        self.leaked += next.leaked;
+        self.gained += next.gained;
+    }
+}
+
 impl Fracture {
     /// A fracture that has not begun.
     pub fn new(ground: Ground) -> Result<Self> {
@@ -178,8 +187,8 @@ impl Fracture {
     /// Length at the end of a piece of time, from the growth law in `y = L^(4m + k)`:
     /// `dy/dt = 4 V³ (1 − w_k⁴/w̄⁴)/(B⁴ G µ) − 4 q_L y/V`.
     fn reach(&self, piece: Piece) -> f64 {
-        let (shape, power) = (&self.shape, self.shape.power());
-        let (begun, face) = (self.length.powi(power), shape.area(self.length));
+        let shape = &self.shape;
+        let (begun, face) = (shape.marched(self.length), shape.area(self.length));
         let gain = piece.dt / (shape.face.powi(4) * shape.viscous * piece.mu);
         let v = self.volume;
         // ∫ 4 V³ dt/dt with V straight between its ends
@@ -192,16 +201,24 @@ impl Fracture {
             if end <= 0.0 {
                 return f64::INFINITY;
             }
-            let held = shape.tough_fourth(length) * (area / end).powi(4);
-            let y = length.powi(power);
+            let per = (area / end) * (area / end);
+            let held = shape.tough_fourth(length) * per * per;
+            let y = shape.marched(length);
             let spent = 4.0 * (piece.through + fresh) * (begun + y) / (v + end);
             y - begun - gain * cubes(end) * (1.0 - held).max(0.0) + spent
         };
-        if piece.filled <= 0.0 || miss(self.length.max(f64::MIN_POSITIVE)) >= 0.0 {
+        let stands = miss(self.length.max(f64::MIN_POSITIVE));
+        if piece.filled <= 0.0 || stands >= 0.0 {
             return self.length;
         }
-        let most = (begun + gain * cubes(piece.filled)).powf(1.0 / f64::from(power));
-        root(miss, self.length, most.max(self.length))
+        // without loss it would gain this: dL = dy/(N L^(N−1)) is an upper bound, as y'' > 0
+        let (more, power) = (gain * cubes(piece.filled), f64::from(shape.power()));
+        let most = if more < 0.1 * begun {
+            self.length * (1.0 + more / (power * begun))
+        } else {
+            (begun + more).powf(1.0 / power)
+        };
+        root(miss, (self.length, stands), most.max(self.length))
     }
 
     /// Bridges the tip: from now on the fracture only widens.
@@ -311,17 +328,18 @@ struct Piece {
     fresh: f64,
 }
 
-/// Root of a growing function between `low` (not above zero) and `high`: secants kept in the
-/// bracket (Illinois), halving while the function is without bound.
-fn root(f: impl Fn(f64) -> f64, low: f64, high: f64) -> f64 {
-    let (mut a, mut b) = (low, high);
-    let (mut fa, mut fb) = (f(a.max(f64::MIN_POSITIVE)), f(b));
+/// Root of a growing function between `low` (with its value, below zero) and `high`: secants kept
+/// in the bracket (Illinois), halving while the function is without bound.
+fn root(f: impl Fn(f64) -> f64, low: (f64, f64), high: f64) -> f64 {
+    let ((mut a, mut fa), mut b) = (low, high);
+    let mut fb = f(b);
     let (mut last, mut side) = (b, 0);
     for _ in 0..200 {
         let secant = b - fb * (b - a) / (fb - fa);
         let x = if fb.is_finite() && secant > a && secant < b { secant } else { 0.5 * (a + b) };
         let fx = f(x);
-        if (x - last).abs() <= 1e-14 * x || fx == 0.0 {
+        // secants converge faster than the last move: this one leaves rounding
+        if (x - last).abs() <= 1e-11 * x || fx == 0.0 {
             return x;
         }
         last = x;

@@ -37,8 +37,8 @@ impl PknProfile {
         match self {
             // C⁴ = 512/π
             Self::ConstantRate => (512.0 / PI).powf(0.25),
-            // end value of the similarity solution: 2.92167/0.57857^¼
-            Self::Exact => 3.349_974_4,
+            // nordgren1972's similarity solution integrated anew: 2.9216667/0.5785699^¼
+            Self::Exact => 3.349_976_1,
             // nordgren1972, perkins_kern1961 as usually printed
             Self::Usual => 3.27,
         }
@@ -49,7 +49,7 @@ impl PknProfile {
         match self {
             // ∫(1 − ξ)^¼ dξ = 4/5 along the wing, π/4 over the height
             Self::ConstantRate | Self::Usual => PI / 5.0,
-            Self::Exact => 0.591_574_8,
+            Self::Exact => 0.591_58,
         }
     }
 }

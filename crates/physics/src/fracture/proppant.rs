@@ -8,7 +8,7 @@ use quantity::{Diameter, Quantity, Ratio, Volume};
 use std::collections::VecDeque;
 
 /// Parcels kept apart.
-const MOST: usize = 48;
+const MOST: usize = 28;
 
 /// What stops proppant.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,6 +48,13 @@ struct Parcel {
 }
 
 impl Parcel {
+    fn join(&mut self, other: Self) {
+        let volume = self.volume + other.volume;
+        self.entered = (self.entered * self.volume + other.entered * other.volume) / volume;
+        self.volume = volume;
+        self.solid += other.solid;
+    }
+
     /// Fluid it can lose until it is packed.
     fn loose(&self, packed: f64) -> f64 {
         (self.volume - self.solid / packed).max(0.0)
@@ -128,7 +135,8 @@ impl Filling {
 
     /// Follows an advance of the fracture; `solid` is the solid share of the slurry that came in.
     ///
-    /// Says how proppant is stopped at the end of it, if it is.
+    /// Says how proppant is stopped at the end of it, if it is. Several advances of the fracture
+    /// with one slurry may be added up and followed at once.
     pub fn advance(
         &mut self,
         fracture: &Fracture,
@@ -140,7 +148,9 @@ impl Filling {
         require(inside, NAME, "solid", solid, "from 0 to below 1", "It is a volume share of the slurry.")?;
         self.take(step.taken.si(), share);
         self.lose(fracture, step.leaked.si());
-        self.parcels.retain(|p| p.volume > 1e-12);
+        if self.parcels.iter().any(|p| p.volume <= 1e-12) {
+            self.parcels.retain(|p| p.volume > 1e-12);
+        }
         Ok(self.stopped(fracture, share))
     }
 
@@ -152,18 +162,30 @@ impl Filling {
         if volume == 0.0 {
             return;
         }
-        let (all, full) = (self.slurry_and_pad(), self.parcels.len() >= MOST);
+        let most = self.slurry_and_pad() / 20.0;
         let alike = |p: &Parcel| {
-            let same = (p.entered - share).abs() <= 0.002 && p.volume < all / 30.0;
-            (p.solid > 0.0) == (share > 0.0) && (same || full)
+            (p.solid > 0.0) == (share > 0.0) && (p.entered - share).abs() <= 0.002 && p.volume < most
         };
         match self.parcels.back_mut().filter(|p| alike(p)) {
-            Some(last) => {
-                last.entered = (last.entered * last.volume + share * volume) / (last.volume + volume);
-                last.volume += volume;
-                last.solid += share * volume;
-            }
+            Some(last) => last.join(Parcel { volume, solid: share * volume, entered: share }),
             None => self.parcels.push_back(Parcel { volume, solid: share * volume, entered: share }),
+        }
+        if self.parcels.len() > MOST {
+            self.join();
+        }
+    }
+
+    /// Joins the two neighbours that are smallest together, pad with pad or slurry with slurry.
+    fn join(&mut self) {
+        let pairs = self.parcels.iter().zip(self.parcels.iter().skip(1)).enumerate();
+        let alike = pairs.filter(|(_, (a, b))| (a.solid > 0.0) == (b.solid > 0.0));
+        let size = |a: &Parcel, b: &Parcel| a.volume + b.volume;
+        let least = alike.min_by(|(_, x), (_, y)| size(x.0, x.1).total_cmp(&size(y.0, y.1)));
+        if let Some(at) = least.map(|(at, _)| at)
+            && let Some(next) = self.parcels.remove(at + 1)
+            && let Some(kept) = self.parcels.get_mut(at)
+        {
+            kept.join(next);
         }
     }
 
@@ -194,35 +216,36 @@ impl Filling {
             parcel.volume -= lost;
         }
         for parcel in &mut self.parcels {
+            if left <= 0.0 {
+                break;
+            }
             let lost = left.min(parcel.loose(packed));
             left -= lost;
             parcel.volume -= lost;
         }
     }
 
-    /// Share of the leak-off for each parcel, in their order.
+    /// Share of the leak-off for each parcel, in their order: by area and age of its walls.
     fn share_out(&mut self, fracture: &Fracture, leaked: f64) {
-        let (area, rate) = fracture.walls().losing().fold((0.0, 0.0), |s, (a, r)| (s.0 + a, s.1 + r));
-        let volume = self.slurry_and_pad();
+        let per_volume = fracture.walls().whole() / self.slurry_and_pad();
         let mut walls = fracture.walls().losing();
-        let (mut piece, mut per_area) = (0.0, 0.0);
+        let (mut piece, mut rate, mut all) = (0.0, 0.0, 0.0);
         self.losses.clear();
         for parcel in self.parcels.iter().rev() {
-            let mut beside = area * parcel.volume / volume;
-            let mut loss = 0.0;
-            while beside > 0.0 {
-                if piece <= 0.0 {
-                    let Some((next, losing)) = walls.next() else { break };
-                    (piece, per_area) = (next, losing / next);
-                }
-                let part = beside.min(piece);
-                loss += part * per_area;
-                beside -= part;
-                piece -= part;
+            let (mut beside, mut loss) = (per_volume * parcel.volume, 0.0);
+            while beside > piece {
+                loss += piece * rate;
+                beside -= piece;
+                // the last piece has no end, so that rounding leaves nothing over
+                (piece, rate) = walls.next().unwrap_or((f64::INFINITY, rate));
             }
-            self.losses.push(if rate > 0.0 { leaked * loss / rate } else { leaked * parcel.volume / volume });
+            loss += beside * rate;
+            piece -= beside;
+            all += loss;
+            self.losses.push(loss);
         }
         self.losses.reverse();
+        self.losses.iter_mut().for_each(|loss| *loss *= leaked / all);
     }
 
     fn stopped(&self, fracture: &Fracture, share: f64) -> Option<Screenout> {

@@ -103,7 +103,7 @@ impl Geometry {
 impl Shape {
     /// Area of one face, all wings.
     pub fn area(&self, length: f64) -> f64 {
-        self.face * length.powi(self.face_power)
+        self.face * if self.face_power == 1 { length } else { length * length }
     }
 
     /// Power of the length in which the growth is marched: `4 m + k`.
@@ -111,10 +111,20 @@ impl Shape {
         4 * self.face_power + self.viscous_power
     }
 
+    /// The length to that power.
+    pub fn marched(&self, length: f64) -> f64 {
+        let fourth = (length * length) * (length * length);
+        match self.power() {
+            5 => fourth * length,
+            6 => fourth * (length * length),
+            power => fourth * length.powi(power - 4),
+        }
+    }
+
     /// Mean width to the fourth at which toughness alone holds the fracture.
     pub fn tough_fourth(&self, length: f64) -> f64 {
         let root = if self.tough_root { length * length } else { 1.0 };
-        self.tough.powi(4) * root
+        (self.tough * self.tough) * (self.tough * self.tough) * root
     }
 
     /// Mean width to the fourth that the flow needs.

@@ -6,6 +6,7 @@
 pub mod ball;
 pub mod error;
 pub mod fluid;
+pub mod fracture;
 pub mod geometry;
 pub mod hammer;
 pub mod heat;
@@ -34,5 +35,6 @@ static FAMILIES: &[&[&Relation]] = &[
     ball::RELATIONS,
     packer::RELATIONS,
     heat::RELATIONS,
+    fracture::RELATIONS,
     practice::RELATIONS,
 ];

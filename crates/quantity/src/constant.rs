@@ -48,3 +48,5 @@ pub const BTU: f64 = 1_055.055_852_62;
 pub const ROOT_BARREL_PER_MINUTE: f64 = 0.051_476_093_954_378_47;
 /// Root of one minute in seconds, s^0.5.
 pub const ROOT_MINUTE: f64 = 7.745_966_692_414_834;
+/// Root of one inch in metres, m^0.5.
+pub const ROOT_INCH: f64 = 0.159_373_774_505_092_27;

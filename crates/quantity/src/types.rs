@@ -512,6 +512,46 @@ quantity! {
     }
 }
 quantity! {
+    /// Leak-off coefficient of a fracture's wall: the depth lost grows with the root of time.
+    Leakoff("leak-off coefficient", "ft/min0.5", "mm/min0.5") {
+        m_per_root_s in_m_per_root_s "m/s0.5" = 1.0; 9
+        ft_per_root_min in_ft_per_root_min "ft/min0.5" = FOOT / ROOT_MINUTE; 6
+        m_per_root_min in_m_per_root_min "m/min0.5" = 1.0 / ROOT_MINUTE; 7
+        mm_per_root_min in_mm_per_root_min "mm/min0.5" = 1e-3 / ROOT_MINUTE; 4
+    }
+}
+quantity! {
+    /// Volume lost at once per area of newly opened wall.
+    Spurt("spurt loss", "gal/100ft2", "L/m2") {
+        m3_per_m2 in_m3_per_m2 "m3/m2" = 1.0; 7
+        gal_per_100ft2 in_gal_per_100ft2 "gal/100ft2" = GALLON / (100.0 * FOOT * FOOT); 4
+        l_per_m2 in_l_per_m2 "L/m2" = 1e-3; 4
+    }
+}
+quantity! {
+    /// Fracture toughness, the critical stress intensity of a crack.
+    Toughness("fracture toughness", "psi.in0.5", "MPa.m0.5") {
+        pa_root_m in_pa_root_m "Pa.m0.5" = 1.0; 0
+        psi_root_inch in_psi_root_inch "psi.in0.5" = PSI * ROOT_INCH; 0
+        mpa_root_m in_mpa_root_m "MPa.m0.5" = 1e6; 3
+    }
+}
+quantity! {
+    /// Mean width of a fracture per net pressure.
+    WidthCompliance("fracture compliance", "ft/psi", "mm/MPa") {
+        m_per_pa in_m_per_pa "m/Pa" = 1.0; 15
+        ft_per_psi in_ft_per_psi "ft/psi" = FOOT / PSI; 9
+        mm_per_mpa in_mm_per_mpa "mm/MPa" = 1e-9; 5
+    }
+}
+quantity! {
+    /// Mass per area, such as of proppant on a fracture's face.
+    ArealMass("mass per area", "lb/ft2", "kg/m2") {
+        kg_per_m2 in_kg_per_m2 "kg/m2" = 1.0; 3
+        lb_per_ft2 in_lb_per_ft2 "lb/ft2" = POUND / (FOOT * FOOT); 3
+    }
+}
+quantity! {
     /// A pure number: a ratio, fraction, factor or exponent. A bare number is a full statement.
     Ratio("ratio", "", "", unitless) {
         of in_one "" = 1.0; 4

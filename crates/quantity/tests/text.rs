@@ -53,6 +53,7 @@ fn written_roots_square_to_their_unit() {
     use quantity::constant::*;
     assert!((ROOT_BARREL_PER_MINUTE.powi(2) * MINUTE / BARREL - 1.0).abs() < 1e-15);
     assert!((ROOT_MINUTE.powi(2) / MINUTE - 1.0).abs() < 1e-15);
+    assert!((ROOT_INCH.powi(2) / INCH - 1.0).abs() < 1e-15);
 }
 
 #[test]
@@ -88,6 +89,11 @@ proptest! {
         round_trip::<PressureRate>(value)?;
         round_trip::<SpecificVolume>(value)?;
         round_trip::<RateRootLoss>(value)?;
+        round_trip::<Leakoff>(value)?;
+        round_trip::<Spurt>(value)?;
+        round_trip::<Toughness>(value)?;
+        round_trip::<WidthCompliance>(value)?;
+        round_trip::<ArealMass>(value)?;
     }
 
     #[test]

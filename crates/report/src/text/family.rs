@@ -14,6 +14,7 @@ const TITLES: &[(&str, &str)] = &[
     ("ball", "Balls and seats"),
     ("packer", "Packers and swelling"),
     ("heat", "Temperature"),
+    ("fracture", "Fracture"),
     ("practice", "Rules of practice"),
     (UNSORTED, "Without a reference case"),
 ];

@@ -16,6 +16,8 @@ pub struct Rules {
     pub reaction: Time,
     /// How long the recorder runs on after the pumps have stopped.
     pub shut_in: Time,
+    /// Rate at which a closed string is pressed to open its first sleeve.
+    pub pressing: FlowRate,
     /// Time in which a trip brings the pumps to a standstill.
     pub trip_time: Time,
 }
@@ -27,6 +29,7 @@ impl Default for Rules {
             ramp: Time::seconds(60.0),
             reaction: Time::seconds(15.0),
             shut_in: Time::minutes(10.0),
+            pressing: FlowRate::bbl_per_min(1.0),
             trip_time: Time::seconds(3.0),
         }
     }
@@ -77,13 +80,24 @@ pub struct Crew<'a> {
 
 impl<'a> Crew<'a> {
     /// A crew with a program, at a standstill.
-    pub fn new(program: &'a Program, rules: Rules, slowest: FlowRate) -> Self {
+    pub fn new(program: &'a Program, rules: Rules) -> Self {
         let cards = program.balls.as_ref().map_or(&[][..], |b| &b.cards);
-        let planned: Vec<FlowRate> =
-            program.stages.as_ref().map_or_else(Vec::new, |s| s.stages.iter().map(|s| s.planned_rate).collect());
+        let planned: Vec<FlowRate> = program
+            .stages
+            .as_ref()
+            .map_or_else(Vec::new, |s| s.stages.iter().map(|s| s.planned_rate).collect());
         let fastest = planned.iter().copied().fold(FlowRate::ZERO, FlowRate::max);
-        let opening = cards.iter().find(|c| c.stage == 1).map_or(slowest, |c| c.rate_before);
-        Self { cards, planned, rules, mode: Mode::Opening, rate: FlowRate::ZERO, held: None, fastest, opening }
+        let opening = cards.iter().find(|c| c.stage == 1).map_or(rules.pressing, |c| c.rate_before);
+        Self {
+            cards,
+            planned,
+            rules,
+            mode: Mode::Opening,
+            rate: FlowRate::ZERO,
+            held: None,
+            fastest,
+            opening,
+        }
     }
 
     /// The card of a ball.

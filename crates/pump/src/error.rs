@@ -6,7 +6,9 @@ use quantity::Value;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum PumpError {
     /// The plan lacks a part that the simulator stands on.
-    #[error("the plan has no {part}, so there is nothing to pump; run `heelward plan` and mend its stops first")]
+    #[error(
+        "the plan has no {part}, so there is nothing to pump; run `heelward plan` and mend its stops first"
+    )]
     NoPlan {
         /// What is missing.
         part: &'static str,

@@ -121,7 +121,8 @@ impl Flight {
                 self.place = Whereabouts::AtRest;
                 break;
             };
-            let (end, area) = (below.md, stream.route.bores().get(here.bore).map_or(0.0, |b| b.bore.circle().si()));
+            let (end, area) =
+                (below.md, stream.route.bores().get(here.bore).map_or(0.0, |b| b.bore.circle().si()));
             let riding = self.riding_here(stream)?;
             let flow = if self.volume < stream.end { stream.rate / area } else { 0.0 };
             let velocity = riding.motion(Velocity::from_si(flow)).velocity.si().max(0.0);

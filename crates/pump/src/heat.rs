@@ -134,12 +134,13 @@ impl Heat {
             while i + 2 < NODES && self.depths.get(i + 1).is_some_and(|d| d.si() < knot.md) {
                 i += 1;
             }
-            let factor = match (self.depths.get(i), self.depths.get(i + 1), factors.get(i), factors.get(i + 1)) {
-                (Some(a), Some(b), Some(s), Some(t)) => {
-                    s + (t - s) * ((knot.md - a.si()) / (b.si() - a.si())).clamp(0.0, 1.0)
-                }
-                _ => 1.0,
-            };
+            let factor =
+                match (self.depths.get(i), self.depths.get(i + 1), factors.get(i), factors.get(i + 1)) {
+                    (Some(a), Some(b), Some(s), Some(t)) => {
+                        s + (t - s) * ((knot.md - a.si()) / (b.si() - a.si())).clamp(0.0, 1.0)
+                    }
+                    _ => 1.0,
+                };
             if k == 0 {
                 (height, last) = (knot.tvd, knot.tvd);
             }

@@ -20,7 +20,8 @@ impl World<'_> {
         let at = self.time + after;
         let on_it = |f: &&crate::flight::Flight| f.place == Whereabouts::Seated { stage: seat };
         let Some(ball) = self.flights.iter().find(on_it) else { return Ok(()) };
-        let volume = self.sleeve_of(seat).and_then(|i| self.sleeves.get(i)).map_or(Volume::ZERO, |s| s.volume);
+        let volume =
+            self.sleeve_of(seat).and_then(|i| self.sleeves.get(i)).map_or(Volume::ZERO, |s| s.volume);
         let swept = volume - self.route.to_launcher();
         // The ball's volume was counted to the end of the stretch.
         let pumped = ball.pumped - Volume::m3(rate * (dt - after)).max(Volume::ZERO);
@@ -70,7 +71,11 @@ impl World<'_> {
             last.highest = last.highest.max(GaugePressure::from_si(surge.highest));
             last.opened = surge.opened.map(Time::seconds);
         }
-        if surge.over(until) { self.leave_waves(&surge) } else { self.surge = Some(surge) }
+        if surge.over(until) {
+            self.leave_waves(&surge)
+        } else {
+            self.surge = Some(surge)
+        }
         Ok(())
     }
 

@@ -84,14 +84,24 @@ fn finish(world: World<'_>, program: &Program, settings: Settings) -> Run {
 }
 
 fn assumptions(rules: &Rules) -> Vec<Assumption> {
-    let one = |field: &str, value: Time, basis: &str| Assumption {
+    let one = |field: &str, value: String, basis: &str| Assumption {
         field: field.into(),
-        value: value.text(System::Field),
+        value,
         basis: format!("memory: {basis}"),
     };
+    let field = System::Field;
     vec![
-        one("crew.ramp", rules.ramp, "time from a standstill to the highest rate"),
-        one("crew.reaction", rules.reaction, "time from a landing at the surface until the crew acts"),
-        one("crew.trip_time", rules.trip_time, "time in which a trip stops the pumps"),
+        one("crew ramp", rules.ramp.text(field), "time from a standstill to the highest rate"),
+        one(
+            "crew reaction",
+            rules.reaction.text(field),
+            "time from a landing at the surface until the crew acts",
+        ),
+        one(
+            "crew pressing",
+            rules.pressing.text(field),
+            "rate at which a closed string is pressed to open its first sleeve",
+        ),
+        one("pump trip time", rules.trip_time.text(field), "time in which a trip stops the pumps"),
     ]
 }

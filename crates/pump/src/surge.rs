@@ -100,7 +100,11 @@ impl Surge {
     pub fn new(world: &mut World<'_>, stage: usize, at: f64, rate: f64) -> Result<Self, PumpError> {
         let (string, steady, cells) = lay(world, stage, rate)?;
         let mut fills = cells.into_iter();
-        let fallback = CellFill { density: Density::kg_per_m3(1000.0), friction: FrictionLaw::none(), drop: Length::ZERO };
+        let fallback = CellFill {
+            density: Density::kg_per_m3(1000.0),
+            friction: FrictionLaw::none(),
+            drop: Length::ZERO,
+        };
         let hammer = Hammer::new(&string, FlowRate::from_si(rate), |_| fills.next().unwrap_or(fallback))?;
         let offset = world.surface - hammer.surface_pressure().si();
         Ok(Self {
@@ -294,7 +298,10 @@ fn fill(world: &mut World<'_>, cell: &CellPlace, rate: f64, exponent: f64) -> Re
     let (density, friction) = match parcel {
         Some(p) => {
             let gradients = fluids.gradients(p.make, rate)?;
-            (fluids_density(route, heat.heights(), &p, (&upper, &lower)), route.friction(&upper, &lower, gradients))
+            (
+                fluids_density(route, heat.heights(), &p, (&upper, &lower)),
+                route.friction(&upper, &lower, gradients),
+            )
         }
         None => (1.0, 0.0),
     };
@@ -330,10 +337,7 @@ fn fluids_density(
 fn losses(world: &World<'_>, stage: usize) -> Vec<LumpedLoss> {
     let one = |s: &crate::route::Seat| {
         let density = world.column.at(Volume::m3(s.volume)).map_or(1000.0, |p| world.fluids.density(p));
-        LumpedLoss {
-            at: Length::m(s.depth.si()),
-            loss: RateSquaredLoss::from_si(0.5 * density * s.loss),
-        }
+        LumpedLoss { at: Length::m(s.depth.si()), loss: RateSquaredLoss::from_si(0.5 * density * s.loss) }
     };
     world.route.seats().iter().filter(|s| s.stage >= stage && s.volume < world.end - 1e-9).map(one).collect()
 }

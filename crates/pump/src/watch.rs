@@ -54,7 +54,9 @@ impl World<'_> {
         let stage = self.open_stage();
         self.log.event(self.time, kind, stage, what.to_string());
         let surface = GaugePressure::from_si(self.surface);
-        self.log.findings.push(check.found(format!("{what} while stage {stage} took fluid")).stage(stage).value(surface));
+        self.log
+            .findings
+            .push(check.found(format!("{what} while stage {stage} took fluid")).stage(stage).value(surface));
         self.crew.mode = Mode::Stopped { since: Time::seconds(self.time) };
     }
 
@@ -83,7 +85,11 @@ impl World<'_> {
         let stopped = matches!(self.crew.mode, Mode::Stopped { .. });
         if !stopped && pumped > card.missing_at {
             let check = if rate > 0.0 { &checks::MISSING } else { &checks::STALLED };
-            self.stop_because(EventKind::BallMissing, check, &format!("ball {stage} has not landed, at {depth:?}"));
+            self.stop_because(
+                EventKind::BallMissing,
+                check,
+                &format!("ball {stage} has not landed, at {depth:?}"),
+            );
         }
     }
 }

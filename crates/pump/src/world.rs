@@ -10,6 +10,7 @@ use quantity::*;
 use rand_chacha::ChaCha12Rng;
 use rand_chacha::rand_core::SeedableRng;
 use well::Job;
+use well::job::Reference;
 
 use crate::column::{Amount, Column, Make, Parcel};
 use crate::crew::{Crew, Rules};
@@ -89,7 +90,6 @@ impl<'a> World<'a> {
             make: Make { fluid, proppant: None, class: 0 },
             amount: Amount { slurry: full, clean: full, mass: Mass::ZERO },
         };
-        let slowest = job.file.ball_program.landing_rate.iter().copied().min_by(FlowRate::total_cmp);
         let fluids = Fluids::of(job, route.bores());
         Ok(Self {
             job,
@@ -98,7 +98,7 @@ impl<'a> World<'a> {
             heat,
             lines: StageLine::all(job, layout, ladder)?,
             flights: Vec::new(),
-            crew: Crew::new(program, rules, slowest.unwrap_or(FlowRate::bbl_per_min(5.0))),
+            crew: Crew::new(program, rules),
             book: Book::new(list),
             time: 0.0,
             open,
@@ -150,8 +150,13 @@ impl<'a> World<'a> {
         self.sleeve_of(1).and_then(|i| self.sleeves.get(i)).map_or(f64::INFINITY, |s| s.shear.si())
     }
 
-    /// Pressure outside the first sleeve, Pa: the pores of the rock.
+    /// Gauge pressure that the first sleeve's device works against, Pa: the pores of the rock, or a
+    /// sealed chamber.
     pub fn outside(&self) -> f64 {
+        let sleeve = self.job.file.toe.pressure_sleeve.as_ref();
+        if sleeve.is_some_and(|s| s.opening.reference == Reference::Absolute) {
+            return -constant::ATMOSPHERE;
+        }
         let tvd = self.sleeve_of(1).and_then(|i| self.sleeves.get(i)).map_or(0.0, |s| s.tvd.si());
         self.job.file.rock.pore_gradient.si() * tvd
     }

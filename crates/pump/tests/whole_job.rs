@@ -65,11 +65,12 @@ fn the_slurry_law_and_the_proppant_integral_hold_on_the_channels() {
         for s in &run.samples {
             mass += s.concentration.si() * s.clean_rate.si() * run.sample.si();
             clean += s.clean_rate.si() * run.sample.si();
-            let grain: Vec<f64> = job.file.proppant.iter().map(|p| p.grain_density.si()).collect();
-            let yields = grain.iter().map(|g| 1.0 + s.concentration.si() / g);
-            let holds = yields.map(|y| (s.slurry_rate.si() - s.clean_rate.si() * y).abs());
-            let off = holds.fold(f64::INFINITY, f64::min);
-            assert!(off <= 1e-4 * s.slurry_rate.si() + 1e-12, "{:?}", s.time);
+            // Two proppants may share a second: the yield lies between theirs.
+            let yields = job.file.proppant.iter().map(|p| 1.0 + s.concentration.si() / p.grain_density.si());
+            let (low, high) = yields.fold((f64::INFINITY, 1.0f64), |(a, b), y| (a.min(y), b.max(y)));
+            let (slurry, clean) = (s.slurry_rate.si(), s.clean_rate.si());
+            let holds = slurry >= clean * low * (1.0 - 1e-4) && slurry <= clean * high * (1.0 + 1e-4);
+            assert!(holds, "{:?} {slurry} {clean} {:?}", s.time, s.concentration);
         }
         assert!((mass / run.pumped.mass.si() - 1.0).abs() < 1e-4);
         assert!((clean / run.pumped.clean.si() - 1.0).abs() < 1e-4);
@@ -89,7 +90,12 @@ fn every_ball_lands_on_its_own_seat_inside_its_window() {
             // The card's middle and the run are one model; the run's rate ramps and its slurry behind the ball
             // are what parts them.
             let middle = card.landing.p50;
-            assert!((landing.pumped / middle - 1.0).abs() < 0.02, "ball {} {:?} {middle:?}", card.stage, landing.pumped);
+            assert!(
+                (landing.pumped / middle - 1.0).abs() < 0.02,
+                "ball {} {:?} {middle:?}",
+                card.stage,
+                landing.pumped
+            );
         }
     }
 }
@@ -110,7 +116,11 @@ fn events_come_in_their_order() {
     for Pumped { run, program, .. } in both() {
         for card in &program.balls.as_ref().unwrap().cards {
             let at = |kind: EventKind| {
-                run.events.iter().find(|e| e.kind == kind && e.stage == card.stage).map(|e| e.time.si()).unwrap()
+                run.events
+                    .iter()
+                    .find(|e| e.kind == kind && e.stage == card.stage)
+                    .map(|e| e.time.si())
+                    .unwrap()
             };
             let (left, landed) = (at(EventKind::BallLaunched), at(EventKind::BallLanded));
             let (opened, seen) = (at(EventKind::SleeveOpened), at(EventKind::LandingSeen));
@@ -133,7 +143,8 @@ fn the_same_seed_gives_the_same_run_and_another_shears_elsewhere() {
 #[test]
 fn half_the_time_step_is_the_same_job() {
     let (job, program) = planned("shallow-oil");
-    let run = |s: f64| pump(&job, &program, Settings { sample: Time::seconds(s), ..Settings::default() }).unwrap();
+    let run =
+        |s: f64| pump(&job, &program, Settings { sample: Time::seconds(s), ..Settings::default() }).unwrap();
     let (whole, half) = (run(1.0), run(0.5));
     for (a, b) in whole.landings.iter().zip(&half.landings) {
         assert!((a.landed - b.landed).si().abs() < 0.1, "ball {}: {:?} {:?}", a.stage, a.landed, b.landed);

@@ -33,11 +33,9 @@ pub(crate) fn run(args: &Pump, screen: &mut Screen) -> Outcome {
     }
     let text = match args.json {
         true => as_json(&run)?,
-        false => sections(&[
-            page::page(&run, &screen.look),
-            screen.look.wrap(0, STANDING),
-            stamp_of(&run.header),
-        ]),
+        false => {
+            sections(&[page::page(&run, &screen.look), screen.look.wrap(0, STANDING), stamp_of(&run.header)])
+        }
     };
     screen.data(&text)?;
     let stopped = planned.stopped() || run.findings.iter().any(|f| f.severity == Severity::Stop);
@@ -46,8 +44,9 @@ pub(crate) fn run(args: &Pump, screen: &mut Screen) -> Outcome {
 
 fn settings(args: &Pump) -> Result<Settings, Fault> {
     let usual = Settings::default();
-    let sample = Time::parse(&args.sample)
-        .map_err(|e| Fault::input_next(format!("--sample: {e}"), "Give a time with its unit, such as `--sample \"1 s\"`."))?;
+    let sample = Time::parse(&args.sample).map_err(|e| {
+        Fault::input_next(format!("--sample: {e}"), "Give a time with its unit, such as `--sample \"1 s\"`.")
+    })?;
     Ok(Settings { sample, seed: args.seed.unwrap_or(usual.seed), ..usual })
 }
 

@@ -24,7 +24,12 @@ pub fn channels_las(run: &Run, system: System) -> String {
     out += "~Other information\n";
     let header = &run.header;
     let invented = if header.invented { " INVENTED DATA." } else { "" };
-    let _ = writeln!(out, "Simulated, not measured: {}, revision {}.{invented}", clean(&header.job), clean(&header.revision));
+    let _ = writeln!(
+        out,
+        "Simulated, not measured: {}, revision {}.{invented}",
+        clean(&header.job),
+        clean(&header.revision)
+    );
     let _ = writeln!(out, "heelward {}, input {}, seed {}", header.version, header.input_hash, header.seed);
     let _ = writeln!(out, "{STANDING}");
     out += "~ASCII log data\n";
@@ -46,7 +51,11 @@ fn head(out: &mut String, run: &Run) {
     let step = run.sample.in_seconds();
     *out += "~Version information\nVERS.    2.0 : CWLS log ASCII standard, version 2.0\nWRAP.    NO  : one line a time step\n";
     *out += "~Well information\n";
-    for (name, value, doc) in [("STRT.S", first, "first time"), ("STOP.S", last, "last time"), ("STEP.S", step, "time between samples")] {
+    for (name, value, doc) in [
+        ("STRT.S", first, "first time"),
+        ("STOP.S", last, "last time"),
+        ("STEP.S", step, "time between samples"),
+    ] {
         let _ = writeln!(out, "{name:<8} {} : {doc}", number(value, 2));
     }
     let _ = writeln!(out, "NULL.    {NULL} : no value");

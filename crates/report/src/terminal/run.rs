@@ -15,7 +15,8 @@ pub fn page(run: &Run, look: &Look) -> String {
     let s = look.system;
     let h = &run.header;
     let invented = if h.invented { " INVENTED DATA." } else { "" };
-    let mut out = format!("{}\n", look.paint(Role::Title, &format!("{}: {}, pumped in the simulator", h.well, h.job)));
+    let mut out =
+        format!("{}\n", look.paint(Role::Title, &format!("{}: {}, pumped in the simulator", h.well, h.job)));
     out += &look.wrap(2, &format!("revision {}, sample every {}.{invented}", h.revision, run.sample.text(s)));
     out += "\n";
     for (label, text) in facts(run, s) {
@@ -49,12 +50,21 @@ fn facts(run: &Run, s: System) -> Vec<(&'static str, String)> {
     if let Some(x) = highest {
         out.push((
             "highest",
-            format!("{} at {} while stage {} took fluid", x.treating_pressure.text(s), x.time.text(s), x.open_stage),
+            format!(
+                "{} at {} while stage {} took fluid",
+                x.treating_pressure.text(s),
+                x.time.text(s),
+                x.open_stage
+            ),
         ));
     }
     out.push((
         "left",
-        format!("{} of slurry with {} of proppant in the string", run.in_string.slurry.text(s), run.in_string.mass.text(s)),
+        format!(
+            "{} of slurry with {} of proppant in the string",
+            run.in_string.slurry.text(s),
+            run.in_string.mass.text(s)
+        ),
     ));
     out
 }
@@ -73,7 +83,10 @@ fn stages(run: &Run, look: &Look) -> String {
     ]);
     let count = run.stages.len().saturating_sub(1).max(1);
     let every = count.div_ceil(MOST_STAGES).max(1);
-    let shown = run.stages.iter().filter(|x| x.stage == 1 || x.stage == count || (x.stage > 0 && x.stage % every == 0));
+    let shown = run
+        .stages
+        .iter()
+        .filter(|x| x.stage == 1 || x.stage == count || (x.stage > 0 && x.stage % every == 0));
     for stage in shown {
         let landing = run.landings.iter().find(|l| l.stage == stage.stage);
         table.row(row(stage, landing, s));

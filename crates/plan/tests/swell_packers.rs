@@ -172,7 +172,10 @@ fn the_example_is_ready_in_its_wait() {
     assert!(ready.p10 < ready.p50 && plan.ready_at_wait.si() > 0.9 && plan.all_reach >= plan.ready_at_wait);
     for p in &plan.packers {
         let own = p.rating.unwrap();
-        assert!(ready.p10 > own.p10 && ready.p50 > own.p50 && earliest > own.p90, "the last is later than one");
+        assert!(
+            ready.p10 > own.p10 && ready.p50 > own.p50 && earliest > own.p90,
+            "the last is later than one"
+        );
     }
     for p in &plan.packers {
         let (contact, rating) = (p.contact.unwrap(), p.rating.unwrap());
@@ -250,7 +253,10 @@ fn the_lot_is_common_and_the_hole_each_packers_own() {
             calibrated(job);
             sharp(job, layout, Diameter::inch(6.2), Temperature::deg_c(95.0));
             match spread {
-                0 => job.file.packer.swell.as_mut().unwrap().activation_energy_sigma = MolarEnergy::kj_per_mol(5.0),
+                0 => {
+                    job.file.packer.swell.as_mut().unwrap().activation_energy_sigma =
+                        MolarEnergy::kj_per_mol(5.0)
+                }
                 _ => job.file.hole.caliper.as_mut().unwrap().sigma = Diameter::inch(0.02),
             }
         });

@@ -69,7 +69,8 @@ fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
     let wait = plan.planned_wait;
     let p90 = |p: &SwellPacker| p.rating.map(|b| b.p90).filter(|t| *t > wait);
     let look = late(plan.packers.iter(), p90);
-    let look = look.map_or(String::new(), |(named, ..)| format!("; on their own at P90 packers {named} are late"));
+    let look =
+        look.map_or(String::new(), |(named, ..)| format!("; on their own at P90 packers {named} are late"));
     let percent = 100.0 * plan.ready_at_wait.si();
     let stop = plan.expected_frac.filter(|t| *t > wait);
     let doubt = plan.earliest_frac.filter(|t| stop.is_none() && *t > wait);

@@ -198,11 +198,20 @@ def check(s, job, program):
         ],
         absolute=1e-4,
     )
-    needed = lambda st: float(f["limits"].get("packer_factor", 1.1)) * (
-        (si(f["rock"]["fracture_gradient"]) - si(f["rock"]["pore_gradient"]))
-        * job.survey.tvd(V(st["packer"]["bottom"]))
-        + si(f["treatment"]["near_wellbore"])
-    )
+    def of_stage(stage, key, usual):
+        changes = [c for c in f["treatment"].get("change", []) if c["from_stage"] <= stage <= c["to_stage"]]
+        return si(([c[key] for c in changes if key in c] or [usual])[-1])
+
+    def asked(stage, tvd):
+        gradient = of_stage(stage, "fracture_gradient", f["rock"]["fracture_gradient"])
+        rate = of_stage(stage, "rate", f["treatment"]["rate"]) / si(f["treatment"]["rate"])
+        return (gradient - si(f["rock"]["pore_gradient"])) * tvd + si(f["treatment"]["near_wellbore"]) * rate**0.5
+
+    def needed(st):
+        tvd = job.survey.tvd(V(st["packer"]["bottom"]))
+        factor = float(f["limits"].get("packer_factor", 1.1))
+        return factor * max(asked(st["stage"], tvd), asked(st["stage"] + 1, tvd))
+
     s.worst(
         "differential asked of a packer, Pa",
         [(f"packer {st['stage']}", V(st["packer"]["needed"]), needed(st)) for st in stages],

@@ -10,7 +10,7 @@ use crate::casing_packer::{CasingPackerPlan, rate_casing_packer};
 use crate::ladder::{LadderPlan, choose_ladder};
 use crate::layout::{Layout, lay_out};
 use crate::setting::{SettingPlan, set_packers};
-use crate::stages::{StagesPlan, treat_stages};
+use crate::stages::{StagesPlan, judge_supply, treat_stages};
 use crate::strings::{StringsPlan, rate_strings};
 use crate::{Ledger, Working};
 
@@ -137,6 +137,9 @@ pub fn plan(job: &Job, read: Vec<Finding>) -> Program {
     let balls = both.zip(stages.as_ref()).and_then(|((l, d), s)| program_balls(job, l, d, s, &mut ledger));
     if let Some((stages, balls)) = stages.as_mut().zip(balls.as_ref()) {
         stages.totals.lengthen_spacers(job, balls.spacers_lengthened);
+    }
+    if let Some(stages) = &stages {
+        judge_supply(&stages.totals, job, &mut ledger);
     }
     let mut findings: Vec<Finding> = ledger.findings.into_iter().map(|f| job.document.locate(f)).collect();
     findings.sort_by_key(|f| f.severity);

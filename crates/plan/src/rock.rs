@@ -2,19 +2,39 @@
 
 use quantity::*;
 use well::Job;
-use well::job::Packer;
+use well::job::{Packer, StageChange};
 
-/// Differential a packer must hold at a depth, with its factor: the treating pressure at the
-/// sleeve on one side, the pore pressure on the other.
+/// Changes of the treatment that hold for a stage, in the order of the job file.
+pub fn changes(job: &Job, stage: usize) -> impl Iterator<Item = &StageChange> {
+    job.file.treatment.change.iter().filter(move |c| (c.from_stage..=c.to_stage).contains(&stage))
+}
+
+/// Fracture gradient of a stage: the last change that names one, or the rock's.
+pub fn fracture_gradient(job: &Job, stage: usize) -> PressureGradient {
+    changes(job, stage).filter_map(|c| c.fracture_gradient).last().unwrap_or(job.file.rock.fracture_gradient)
+}
+
+/// Rate wanted for a stage: the last change that names one, or the treatment's.
+pub fn wanted_rate(job: &Job, stage: usize) -> FlowRate {
+    changes(job, stage).filter_map(|c| c.rate).last().unwrap_or(job.file.treatment.rate)
+}
+
+/// Differential the packer of a stage must hold at a depth, with its factor: the treating pressure
+/// at the sleeve on one side, the pore pressure on the other. It stands between its stage and the
+/// next one heel-ward; the one that asks more decides.
 ///
-/// `needed = factor * ((fracture gradient - pore gradient) * TVD + near-wellbore friction)`. The
-/// pore pressure stands for the neighbour because a stage that has closed may have bled down to
+/// `needed = factor * ((fracture gradient - pore gradient) * TVD + near-wellbore friction)`, gradient
+/// and rate of the stage; the friction goes with the square root of rate. The pore pressure stands for the neighbour because a stage that has closed may have bled down to
 /// it; taking the neighbour's closure pressure instead would ask for less.
-pub fn packer_duty(job: &Job, depth: MeasuredDepth) -> Pressure {
+pub fn packer_duty(job: &Job, depth: MeasuredDepth, stage: usize) -> Pressure {
     let tvd = Length::m(job.trajectory.tvd_at(depth).si());
-    let rock = &job.file.rock;
-    let excess = (rock.fracture_gradient - rock.pore_gradient) * tvd;
-    (excess + job.file.treatment.near_wellbore) * job.file.limits.packer_factor.si()
+    let treatment = &job.file.treatment;
+    let nominal = treatment.rate.si().max(f64::MIN_POSITIVE);
+    let asked = |stage: usize| {
+        let excess = (fracture_gradient(job, stage) - job.file.rock.pore_gradient) * tvd;
+        excess + treatment.near_wellbore * (wanted_rate(job, stage).si().max(0.0) / nominal).sqrt()
+    };
+    asked(stage).max(asked(stage + 1)) * job.file.limits.packer_factor.si()
 }
 
 /// Differential a packer holds in a hole of a size at a temperature, from the supplier's rows.

@@ -34,7 +34,7 @@ impl Ground for Made {
     fn rating(&self, hole: f64, _: f64) -> Option<f64> {
         Some(6e7 - (hole - 0.1524) * 1e9)
     }
-    fn needed(&self, _: f64) -> f64 {
+    fn needed(&self, _: f64, _: usize) -> f64 {
         3e7
     }
     fn depth_sigma(&self, depth: f64) -> f64 {

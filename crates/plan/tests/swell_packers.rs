@@ -167,8 +167,16 @@ fn the_example_is_ready_in_its_wait() {
     assert!(ids(&ledger, Severity::Stop).is_empty() && ids(&ledger, Severity::Warn).is_empty());
     let (earliest, expected) = (plan.earliest_frac.unwrap(), plan.expected_frac.unwrap());
     assert!(expected < earliest && earliest < plan.planned_wait);
-    let last = plan.packer(plan.last_packer.unwrap()).unwrap();
-    assert_eq!(last.rating.unwrap().p90, earliest);
+    let ready = plan.ready.unwrap();
+    assert_eq!((ready.p50, ready.p90), (expected, earliest));
+    assert!(ready.p10 < ready.p50 && plan.ready_at_wait.si() > 0.9 && plan.all_reach >= plan.ready_at_wait);
+    for p in &plan.packers {
+        let own = p.rating.unwrap();
+        assert!(
+            ready.p10 > own.p10 && ready.p50 > own.p50 && earliest > own.p90,
+            "the last is later than one"
+        );
+    }
     for p in &plan.packers {
         let (contact, rating) = (p.contact.unwrap(), p.rating.unwrap());
         assert!(contact.p10 <= contact.p50 && contact.p50 <= contact.p90);
@@ -218,9 +226,66 @@ fn too_short_a_wait_is_stopped_and_a_doubtful_one_warned_of() {
         with(|job, _| job.file.setting.activation.as_mut().unwrap().planned_wait = Time::days(days)).1
     };
     assert!(ids(&wait(5.0), Severity::Stop).contains(&"swell-wait"));
-    let doubtful = wait(8.0);
-    assert!(ids(&doubtful, Severity::Stop).is_empty());
-    assert!(ids(&doubtful, Severity::Warn).contains(&"swell-wait-spread"));
+    let plan = with(|_, _| {}).0;
+    let own = plan.packers.iter().map(|p| p.rating.unwrap().p90.in_days()).fold(0.0, f64::max);
+    let (half, most) = (plan.expected_frac.unwrap().in_days(), plan.earliest_frac.unwrap().in_days());
+    assert!(own < most, "all together are later than the slowest alone");
+    for days in [half * 1.01, most * 0.99] {
+        let doubtful = wait(days);
+        assert!(ids(&doubtful, Severity::Stop).is_empty(), "{days}");
+        let finding = doubtful.findings.iter().find(|f| f.id == "swell-wait-spread").unwrap();
+        assert_eq!(finding.severity, Severity::Warn);
+    }
+    assert!(ids(&wait(half * 0.99), Severity::Stop).contains(&"swell-wait"));
+    assert!(!ids(&wait(most * 1.01), Severity::Warn).contains(&"swell-wait-spread"));
+}
+
+/// `count` packers in one hole, one spread at a time: the lot's spread leaves the last packer where
+/// any one is; a spread of each packer's own makes the last one later, as the largest of `count`
+/// normal numbers is.
+#[test]
+fn the_lot_is_common_and_the_hole_each_packers_own() {
+    const Z90: f64 = 1.281_551_565_5;
+    /// Normal number below which the largest of 30 stays in nine of ten: Φ⁻¹(0.9^(1/30)).
+    const LAST_OF_30: f64 = 2.695_5;
+    let band = |spread: usize| -> (Band<Time>, Band<Time>, usize) {
+        let (plan, _) = with(|job, layout| {
+            calibrated(job);
+            sharp(job, layout, Diameter::inch(6.2), Temperature::deg_c(95.0));
+            match spread {
+                0 => {
+                    job.file.packer.swell.as_mut().unwrap().activation_energy_sigma =
+                        MolarEnergy::kj_per_mol(5.0)
+                }
+                _ => job.file.hole.caliper.as_mut().unwrap().sigma = Diameter::inch(0.02),
+            }
+        });
+        (plan.ready.unwrap(), plan.packers[0].rating.unwrap(), plan.packers.len())
+    };
+    let (all, one, _) = band(0);
+    for (a, b) in [(all.p10, one.p10), (all.p50, one.p50), (all.p90, one.p90)] {
+        assert!((a / b - 1.0).abs() < 1e-9, "{a} {b}");
+    }
+    let (all, one, count) = band(1);
+    assert_eq!(count, 30);
+    // The time rises with the hole nearly as an exponential; its logarithm is read off one packer.
+    let sigma = (one.p90 / one.p50).ln() / Z90;
+    let last = (all.p90 / one.p50).ln() / sigma;
+    assert!((last - LAST_OF_30).abs() < 0.15, "{last}");
+}
+
+/// Where each packer alone has its rating in nine of ten samples, but all together have not, there is
+/// no earliest time, and the job stops.
+#[test]
+fn packers_that_never_seal_all_together_stop_the_job() {
+    let (plan, ledger) = with(|job, layout| {
+        calibrated(job);
+        sharp(job, layout, Diameter::inch(6.75), Temperature::deg_c(95.0));
+        job.file.hole.caliper.as_mut().unwrap().sigma = Diameter::inch(0.06);
+    });
+    assert!(plan.packers.iter().all(|p| p.rating.is_some()));
+    assert!(plan.ready.is_none() && plan.earliest_frac.is_none() && plan.all_reach.si() < 0.9);
+    assert!(ids(&ledger, Severity::Stop).contains(&"swell-never-seals"));
 }
 
 #[test]

@@ -62,8 +62,7 @@ impl<'a> Desk<'a> {
         let Some(setting) = self.setting(rung, place)? else { return Ok(None) };
         let options = setting.options()?;
         let Some(chosen) = choose(&options) else { return Ok(None) };
-        let rate_before =
-            self.stages.stage(rung.stage.saturating_sub(1)).map_or(chosen.rate, |s| s.planned_rate);
+        let rate_before = if rung.stage > 1 { setting.rate_before } else { chosen.rate };
         let liquid = way::liquid(self.fluid, rate_before, setting.string.bore)?;
         let march = self.march(rung, place.sleeve.ports, liquid, (rate_before, chosen.rate))?;
         let (sections, capacity) = self.sections(place.sleeve.ports);
@@ -95,6 +94,7 @@ impl<'a> Desk<'a> {
             shear: device_range(&self.job.file.sleeve.shear),
             rung,
             line,
+            rate_before: self.stages.stage(before.max(1)).map_or(FlowRate::ZERO, |s| s.planned_rate),
             below: (open_below - depth).max(Length::ZERO),
             fluid: Mixture::clean(self.fluid),
         }))

@@ -13,6 +13,11 @@ well::checks! {
         "A trip at landing stops the pumps with sand in the pipe; raising the trip to make a ball land has hurt people and is never the answer.",
         "Land at a lower rate, pin the sleeve lower, or lower the treating pressure before landing. Never raise the trip.",
         "8,100 psi before landing and a rise of 1,400 psi against a trip of 8,800 psi.";
+    LIMIT "ball-landing-limit" Stop "No landing rate keeps within the treating pressure",
+        "Surface pressure before landing, with the rise of the pressure wave until the sleeve opens at the top of its range, against the treating pressure limit.",
+        "The limit holds for the landing as for the stage; a rise that is expected is a pressure that is planned.",
+        "Land at a lower rate, or pin the sleeve lower. The limit itself is not negotiable on location.",
+        "7,900 psi before landing and a rise of 1,400 psi under a limit of 8,500 psi.";
     SPIKE "ball-landing-spike" Stop "The spike of a landing may lift the relief valve",
         "Surface pressure before landing, with the spike that stands as long as the sleeve takes to shift, against the relief setting.",
         "The spike is an upper bound without friction, and short; a relief valve that lifts empties the line all the same.",
@@ -64,9 +69,17 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
     let program = &job.file.ball_program;
     let chosen = &card.chosen;
     if chosen.below_trip < program.headroom {
-        let message = format!("ball {stage}: no landing rate leaves the headroom below the trip");
+        let message = format!(
+            "ball {stage}: no landing rate leaves the headroom below the trip (the limit is the trip less the headroom)"
+        );
         let finding = TRIP.found(message).stage(stage).field("ball_program.landing_rate");
-        ledger.say(finding.value(chosen.highest).limit(job.file.limits.trip));
+        ledger.say(finding.value(chosen.highest).limit(job.file.limits.trip - program.headroom));
+    }
+    let treating = job.file.limits.treating_pressure;
+    if chosen.highest > treating {
+        let message = format!("ball {stage}: landing passes the treating pressure at every landing rate");
+        let finding = LIMIT.found(message).stage(stage).field("ball_program.landing_rate");
+        ledger.say(finding.value(chosen.highest).limit(treating));
     }
     if chosen.highest_spike > job.file.limits.relief {
         let message = format!(

@@ -19,17 +19,22 @@ pub(super) struct Setting<'a> {
     pub rung: &'a RungPlan,
     /// Line to the stage that is being pumped when the ball lands.
     pub line: &'a StageLine,
+    /// Rate that is pumped before; no ball is landed faster.
+    pub rate_before: FlowRate,
     /// Pipe between the seat and the open ports toe-ward.
     pub below: Length,
     pub fluid: Mixture<'a>,
 }
 
 impl Setting<'_> {
-    /// All rates the crew may land at, judged.
+    /// All rates the crew may land at, judged; a rate above the one that is pumped before is that
+    /// one, for a landing is never a reason to pump faster than the stage can take.
     pub(super) fn options(&self) -> physics::Result<Vec<LandingOption>> {
-        let mut rates = self.job.file.ball_program.landing_rate.clone();
+        let wanted = self.job.file.ball_program.landing_rate.iter();
+        let mut rates: Vec<FlowRate> = wanted.map(|r| r.min(self.rate_before)).collect();
         rates.retain(|r| r.si() > 0.0);
         rates.sort_by(FlowRate::total_cmp);
+        rates.dedup();
         rates.into_iter().map(|rate| self.option(rate)).collect()
     }
 
@@ -68,6 +73,7 @@ impl Setting<'_> {
             impact_share: Ratio::of(share),
             visible,
             allowed: below_trip >= program.headroom
+                && highest <= limits.treating_pressure
                 && share <= program.impact_share.si()
                 && highest_spike <= limits.relief,
         })

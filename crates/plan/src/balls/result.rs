@@ -44,7 +44,7 @@ pub struct LandingOption {
     pub impact_share: Ratio,
     /// Whether the recorder will show it.
     pub visible: bool,
-    /// Whether trip, impact and, for the spike, the relief setting are kept.
+    /// Whether treating limit, trip, impact and, for the spike, the relief setting are kept.
     pub allowed: bool,
 }
 

@@ -114,13 +114,14 @@ pub(super) fn words(scene: &Scene<'_>, bores: &[Bore], found: &Found) -> String 
     let along = along.map(|(bound, name)| (count(bound), name));
     let along: Vec<String> =
         along.iter().filter(|(n, _)| *n > 0).map(|(n, name)| format!("{name} at {n}")).collect();
+    let along = if along.is_empty() { "none".to_string() } else { along.join(", ") };
     let toe = match found.end {
         End::Enough => "no limit reached",
         End::SmallestBall => "smallest ball",
         End::SmallestSeat => "smallest seat",
         End::NoSeat => "no seat holds a smaller ball",
     };
-    format!("at the heel: {}; seats along it: {}; at the toe: {toe}", heel(scene, bores), along.join(", "))
+    format!("at the heel: {}; seats along it: {along}; at the toe: {toe}", heel(scene, bores))
 }
 
 /// What bounds the largest ball.

@@ -6,8 +6,8 @@ use physics::ball::seat_erosion::Sand;
 use physics::fluid::slurry::proppant_mass;
 use quantity::*;
 use well::Job;
-use well::job::StageChange;
 
+use crate::rock::{changes, fracture_gradient, wanted_rate};
 use crate::stages::Mixture;
 
 /// A stage's treatment in sum.
@@ -27,15 +27,9 @@ pub(super) struct Pumped {
 /// all scale the volumes.
 pub(super) fn pumped(job: &Job, stage: usize) -> Result<Pumped> {
     let treatment = &job.file.treatment;
-    let holds = |c: &&StageChange| (c.from_stage..=c.to_stage).contains(&stage);
-    let (mut rate, mut fracture_gradient) = (treatment.rate, job.file.rock.fracture_gradient);
-    let mut scale = 1.0;
-    for change in treatment.change.iter().filter(holds) {
-        rate = change.rate.unwrap_or(rate);
-        fracture_gradient = change.fracture_gradient.unwrap_or(fracture_gradient);
-        scale *= change.scale.si();
-    }
-    let rate = rate.min(job.file.limits.rate);
+    let scale: f64 = changes(job, stage).map(|c| c.scale.si()).product();
+    let rate = wanted_rate(job, stage).min(job.file.limits.rate);
+    let fracture_gradient = fracture_gradient(job, stage);
     let mut sum = Pumped { rate, fracture_gradient, slurry: Volume::ZERO, proppant: Mass::ZERO };
     for step in &treatment.step {
         let Some([_, end]) = Mixture::of_step(&job.file, step) else { continue };

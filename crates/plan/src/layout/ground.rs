@@ -64,8 +64,8 @@ impl Ground for JobGround<'_> {
             .map(|p| p.si())
     }
 
-    fn needed(&self, depth: f64) -> f64 {
-        packer_duty(self.job, MeasuredDepth::m(depth)).si()
+    fn needed(&self, depth: f64, stage: usize) -> f64 {
+        packer_duty(self.job, MeasuredDepth::m(depth), stage).si()
     }
 
     fn depth_sigma(&self, depth: f64) -> f64 {

@@ -188,7 +188,7 @@ pub(super) fn places(job: &Job, problem: &Problem, tally: &[TallyRow]) -> Vec<St
     let pairs = tools(ItemKind::Sleeve).zip(tools(ItemKind::Packer)).enumerate();
     pairs
         .map(|(i, (sleeve, packer))| {
-            let packer = packer_place(job, problem, &ground, packer);
+            let packer = packer_place(job, problem, &ground, (packer, i + 1));
             let heel_end = packer.element_bottom;
             let place = StagePlace {
                 stage: i + 1,
@@ -204,7 +204,12 @@ pub(super) fn places(job: &Job, problem: &Problem, tally: &[TallyRow]) -> Vec<St
         .collect()
 }
 
-fn packer_place(job: &Job, problem: &Problem, ground: &JobGround<'_>, row: &TallyRow) -> PackerPlace {
+fn packer_place(
+    job: &Job,
+    problem: &Problem,
+    ground: &JobGround<'_>,
+    (row, stage): (&TallyRow, usize),
+) -> PackerPlace {
     let table = &job.file.packer;
     let element_top = row.top + table.element_from_top;
     let element_bottom = element_top + table.element_length;
@@ -229,7 +234,7 @@ fn packer_place(job: &Job, problem: &Problem, ground: &JobGround<'_>, row: &Tall
         dogleg: Curvature::rad_per_m(ground.sharpest_bend(row.top.si(), row.bottom.si())),
         temperature,
         rating: packer_rating(table, Diameter::m(size.worst), temperature),
-        needed: packer_duty(job, row.bottom),
+        needed: packer_duty(job, row.bottom, stage),
     }
 }
 

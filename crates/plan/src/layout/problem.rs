@@ -31,8 +31,8 @@ pub trait Ground {
     /// Differential a packer holds in a hole of that size at that temperature, Pa; none where
     /// the supplier gives no rating.
     fn rating(&self, hole: f64, temperature: f64) -> Option<f64>;
-    /// Differential a packer must hold at that depth with its factor, Pa.
-    fn needed(&self, depth: f64) -> f64;
+    /// Differential the packer of a stage must hold at that depth with its factor, Pa.
+    fn needed(&self, depth: f64, stage: usize) -> f64;
     /// One standard deviation of depth at that depth, m.
     fn depth_sigma(&self, depth: f64) -> f64;
 }

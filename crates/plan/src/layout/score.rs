@@ -11,6 +11,8 @@ pub enum Refusal {
     HoleTooSmall,
     /// The rating in that hole at that temperature is below what it must hold.
     RatingTooLow,
+    /// The supplier gives no rating for a hole of that size at that temperature.
+    Unrated,
     /// The bend is too sharp.
     BendTooSharp,
     /// The place is in an exclusion zone.
@@ -30,6 +32,7 @@ impl Refusal {
             Refusal::HoleTooLarge => "hole too large",
             Refusal::HoleTooSmall => "hole too small",
             Refusal::RatingTooLow => "rating too low for the differential",
+            Refusal::Unrated => "no rating for that hole and temperature",
             Refusal::BendTooSharp => "bend too sharp",
             Refusal::Excluded => "exclusion zone",
             Refusal::TooHot => "too hot",
@@ -90,8 +93,10 @@ impl Problem {
         if hot > self.limits.hottest {
             return Err(Refusal::TooHot);
         }
-        if ground.rating(worst, hot).is_some_and(|rated| rated < ground.needed(bottom)) {
-            return Err(Refusal::RatingTooLow);
+        match ground.rating(worst, hot) {
+            None => return Err(Refusal::Unrated),
+            Some(rated) if rated < ground.needed(bottom, stage) => return Err(Refusal::RatingTooLow),
+            Some(_) => {}
         }
         let span = (self.limits.largest - self.limits.nominal).max(1e-6);
         let over = ((worst - self.limits.nominal) / span).max(0.0);

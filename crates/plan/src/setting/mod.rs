@@ -6,6 +6,7 @@ mod chain;
 mod checks;
 mod circulating;
 mod devices;
+mod fluids;
 mod forces;
 mod judge;
 mod limits;
@@ -89,6 +90,7 @@ pub fn set_packers(
         workings_forces::open_activation(&made, &plan, ledger);
         plan.swell = swell_packers(job, layout, ledger);
     }
+    plan.fluids = fluids::fluids(job, &plan);
     Some(plan)
 }
 
@@ -148,6 +150,7 @@ fn assemble(
         casing_packer_differential: forces::casing_packer_differential(job, layout, annulus),
         thrusts: ledger.take("the thrust on the packers", forces::thrusts(job, layout))?,
         activation: None,
+        fluids: Vec::new(),
         swell: None,
         assumptions: assumptions::assumptions(job),
         devices: made.devices.to_vec(),

@@ -234,6 +234,24 @@ pub struct ActivationPlan {
     pub exposed_while_pumping: Time,
 }
 
+/// A fluid to have on location for setting and testing.
+#[derive(Debug, Clone, PartialEq, serde::Serialize, schemars::JsonSchema)]
+pub struct SettingFluid {
+    /// Fluid.
+    pub fluid: String,
+    /// Density.
+    pub density: Density,
+    /// Volume it fills: the string down to the toe tool, or the annulus with its excess.
+    pub fills: Volume,
+    /// Volume pumped into the closed string over all steps of the pressure sheet; what comes back
+    /// when it is bled off is not taken off.
+    pub into_closed: Volume,
+    /// Both together.
+    pub volume: Volume,
+    /// Tanks for it with the reserve.
+    pub tanks: usize,
+}
+
 /// Setting the packers: windows, pressure sheet, forces, activation fluid, swell.
 #[derive(Debug, Clone, PartialEq, serde::Serialize, schemars::JsonSchema)]
 pub struct SettingPlan {
@@ -271,6 +289,8 @@ pub struct SettingPlan {
     pub thrusts: Vec<PackerThrust>,
     /// The activation fluid (fluid-activated).
     pub activation: Option<ActivationPlan>,
+    /// Every fluid to have on location for setting and testing.
+    pub fluids: Vec<SettingFluid>,
     /// The swell of the packers (fluid-activated).
     pub swell: Option<SwellPlan>,
     /// What was taken beyond the job file, in words.

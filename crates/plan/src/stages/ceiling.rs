@@ -60,7 +60,7 @@ pub fn rate_ceiling(
         Ok((pressure, hydraulic_power(surface, q)?.si() - power.si()))
     };
     let worst = |q: FlowRate| over(q).map(|(p, w)| (p > 0.0, w > 0.0));
-    if worst(SLOWEST)?.0 {
+    if worst(SLOWEST)? != (false, false) {
         return Ok(None);
     }
     let top = limits.rate;

@@ -12,6 +12,21 @@ well::checks! {
         "The limit protects people; it cannot be switched off.",
         "Use a heavier fluid or stronger pipe and wellhead, or leave the stage out.",
         "Stage 3: 9,100 psi at 0.5 bbl/min against a limit of 8,500 psi.";
+    POWER "stage-no-power" Stop "There is no power to pump a stage",
+        "Hydraulic power on location, spares kept, against the power of the slowest rate.",
+        "With all pumps kept as spares nothing is left to pump with.",
+        "Bring pumps, or state how many are really kept as spares.",
+        "1 pump on location, 1 kept as a spare.";
+    TANKS "stage-tanks" Warn "The tanks on location do not hold the fluid",
+        "Clean fluid of the job with the reserve against the usable volume of the tanks on location.",
+        "Stages are pumped one behind the other without shutting down; tanks that run dry end the job with a ball in the pipe.",
+        "Bring more tanks, or put in writing which line refills them, at what rate, and who watches it.",
+        "162 tanks needed, 60 on location: 46,000 bbl must come while pumping.";
+    TRUCKS "stage-truck-loads" Warn "Too few truck loads of proppant are ordered",
+        "Truck loads of all proppants against the loads ordered for the job.",
+        "A stage that runs out of proppant ends early, and the next ball is launched into what is left of it.",
+        "Order the missing loads, or cut the proppant of the schedule.",
+        "73 loads needed, 60 ordered.";
     NEGATIVE "stage-column-heavy" Warn "The column alone opens the fracture",
         "The weight of the heaviest column against the fracture pressure at the sleeve.",
         "With no pressure at the surface the well takes fluid on its own; the meter then sees nothing of the sleeve.",

@@ -16,11 +16,13 @@ pub use checks::CHECKS;
 pub use mixture::Mixture;
 pub use pressure::{PressureParts, StageLine, Worst};
 pub use result::*;
+pub(crate) use schedule::{judge_supply, tanks};
 
 use crate::Ledger;
 use crate::ladder::LadderPlan;
 use crate::layout::{Layout, StagePlace};
 use crate::path::FlowPath;
+use crate::rock::wanted_rate;
 
 /// Rates are planned in whole multiples of this.
 const RATE_STEP: FlowRate = FlowRate::bbl_per_min(0.5);
@@ -79,16 +81,11 @@ fn one_stage(
     ledger: &mut Ledger,
 ) -> Option<(StagePlan, Worst)> {
     let stage = place.stage;
-    let wanted_rate = schedule::wanted_rate(job, stage);
+    let wanted_rate = wanted_rate(job, stage);
     let ceiling = ledger.take("a rate ceiling", rate_ceiling(job, line, mixtures))?;
     let Some((rate_ceiling, bound_by)) = ceiling else {
         let worst = ledger.take("a pressure", line.worst(ceiling::SLOWEST, mixtures))?;
-        let message = format!("stage {stage} breaks the pressure limit at the slowest rate");
-        let mut finding = checks::PRESSURE.found(message).stage(stage).field("limits.treating_pressure");
-        if let Some(worst) = worst {
-            finding = finding.value(worst.parts.surface);
-        }
-        ledger.say(finding.limit(job.file.limits.treating_pressure));
+        schedule::judge_no_ceiling(job, stage, worst.as_ref(), ledger);
         return None;
     };
     let planned_rate = planned(wanted_rate, rate_ceiling);

@@ -12,6 +12,7 @@ use super::mixture::Mixture;
 use crate::ladder::LadderPlan;
 use crate::layout::{Layout, StagePlace};
 use crate::path::{FlowPath, PathSegment};
+use crate::rock::fracture_gradient;
 
 /// The parts of a treating pressure.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
@@ -146,10 +147,6 @@ impl StageLine {
         let fronts = fronts(job, &segments, &bores, &seat_sums);
         let by_pressure = job.file.toe.pressure_sleeve.as_ref().filter(|_| !place.sleeve.opened_by_ball);
         let sleeve = &job.file.sleeve;
-        let change =
-            job.file.treatment.change.iter().rfind(|c| {
-                (c.from_stage..=c.to_stage).contains(&place.stage) && c.fracture_gradient.is_some()
-            });
         let rate = job.file.treatment.rate.si().max(1e-9);
         Ok(Self {
             stage: place.stage,
@@ -164,9 +161,7 @@ impl StageLine {
             port_diameter: by_pressure.map_or(sleeve.port_diameter, |s| s.port_diameter),
             port_coefficient: sleeve.port_coefficient.si(),
             near_wellbore: RateRootLoss::from_si(job.file.treatment.near_wellbore.si() / rate.sqrt()),
-            fracture_gradient: change
-                .and_then(|c| c.fracture_gradient)
-                .unwrap_or(job.file.rock.fracture_gradient),
+            fracture_gradient: fracture_gradient(job, place.stage),
             slurry_factor: job.file.treatment.slurry_factor.si(),
         })
     }

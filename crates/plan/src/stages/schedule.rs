@@ -4,7 +4,6 @@ use physics::fluid::slurry::proppant_mass;
 use physics::hydraulics::drag_reduction::DragLimit;
 use physics::hydraulics::pipe_friction::{PipeFlow, pipe_friction};
 use quantity::*;
-use well::job::StageChange;
 use well::{Job, Severity};
 
 use super::ceiling::{BoundBy, power_on_location};
@@ -12,16 +11,8 @@ use super::checks;
 use super::mixture::Mixture;
 use super::pressure::{StageLine, Worst};
 use super::result::*;
+use crate::rock::changes;
 use crate::{Ledger, words};
-
-fn changes(job: &Job, stage: usize) -> impl Iterator<Item = &StageChange> {
-    job.file.treatment.change.iter().filter(move |c| (c.from_stage..=c.to_stage).contains(&stage))
-}
-
-/// Rate wanted for a stage: the last change that names one, or the treatment's.
-pub(super) fn wanted_rate(job: &Job, stage: usize) -> FlowRate {
-    changes(job, stage).filter_map(|c| c.rate).last().unwrap_or(job.file.treatment.rate)
-}
 
 fn scale(job: &Job, stage: usize) -> f64 {
     changes(job, stage).map(|c| c.scale.si()).product()
@@ -133,7 +124,7 @@ impl JobTotals {
 }
 
 /// Tanks for a clean volume with the reserve.
-fn tanks(job: &Job, clean: Volume) -> usize {
+pub(crate) fn tanks(job: &Job, clean: Volume) -> usize {
     let e = &job.file.equipment;
     loads(clean * (1.0 + e.fluid_reserve.si()) / e.tank_volume)
 }
@@ -191,6 +182,25 @@ fn drag_limit(job: &Job, line: &StageLine, rate: FlowRate) -> Option<f64> {
     (friction.limit == DragLimit::Asymptote).then_some(friction.drag_reduction)
 }
 
+/// A stage that not even the slowest rate suits: for its pressure, or for want of power.
+pub(super) fn judge_no_ceiling(job: &Job, stage: usize, worst: Option<&Worst>, ledger: &mut Ledger) {
+    let limit = job.file.limits.treating_pressure;
+    let surface = worst.map(|w| w.parts.surface);
+    if surface.is_none_or(|p| p > limit) {
+        let message = format!("stage {stage} breaks the pressure limit at the slowest rate");
+        let finding = checks::PRESSURE.found(message).stage(stage).field("limits.treating_pressure");
+        ledger.say(surface.into_iter().fold(finding, |f, p| f.value(p)).limit(limit));
+        return;
+    }
+    let e = &job.file.equipment;
+    let message = format!(
+        "stage {stage} cannot be pumped: {} pumps with {} kept as spares have no power for the slowest rate",
+        e.pumps, e.spare_pumps
+    );
+    let finding = checks::POWER.found(message).stage(stage).field("equipment.pumps");
+    ledger.say(finding.value(power_on_location(job)));
+}
+
 /// The stages that cannot take the rate wanted: said once for each limit that holds them, at the
 /// stage that loses most.
 pub(super) fn judge_ceilings(stages: &[StagePlan], ledger: &mut Ledger) {
@@ -207,6 +217,27 @@ pub(super) fn judge_ceilings(stages: &[StagePlan], ledger: &mut Ledger) {
         let finding =
             checks::CEILING.found(message).stage(most.stage).depth(most.ports).field("treatment.rate");
         ledger.say(finding.value(most.rate_ceiling).limit(most.wanted_rate));
+    }
+}
+
+/// What there is to say of tanks and trucks, where the job file says how many there are. Said when
+/// the ball program has counted its spacers.
+pub(crate) fn judge_supply(totals: &JobTotals, job: &Job, ledger: &mut Ledger) {
+    let e = &job.file.equipment;
+    if let Some(have) = e.tanks.filter(|have| totals.tanks > *have) {
+        let (need, holds) = (totals.clean * (1.0 + e.fluid_reserve.si()), e.tank_volume * have as f64);
+        let message = format!(
+            "{} tanks are needed for the clean fluid with its reserve, {have} are on location: the rest must come \
+             while pumping",
+            totals.tanks
+        );
+        ledger.say(checks::TANKS.found(message).field("equipment.tanks").value(need).limit(holds));
+    }
+    let loads: usize = totals.proppants.iter().map(|p| p.trucks).sum();
+    if let Some(have) = e.truck_loads.filter(|have| loads > *have) {
+        let message = format!("{loads} truck loads of proppant are needed, {have} are ordered");
+        let finding = checks::TRUCKS.found(message).field("equipment.truck_loads").value(totals.mass);
+        ledger.say(finding.limit(e.truck_load * have as f64));
     }
 }
 

@@ -3,18 +3,18 @@
 well::checks! {
     references: "practice";
     NEVER "swell-never-seals" Stop "A packer is not seen to reach its rating",
-        "Share of the samples of a packer that reach contact and the supplier's criterion within the supplier's readings.",
+        "Share of the samples of a packer, and of all packers together, that reach the supplier's criterion within the supplier's readings.",
         "Beyond the last reading nobody has seen the element; a packer that does not seal joins two stages.",
         "Move the packer to a smaller hole, take a larger element, or ask the supplier for later readings.",
         "Hole 6.62 in, wanted 6.72 in; the last reading is 6.70 in.";
     WAIT "swell-wait" Stop "The planned wait is too short",
-        "The time at which half of the samples have the rating, packer by packer, against the planned wait.",
+        "The time at which all packers together have their rating in half of the samples, against the planned wait.",
         "Pumping into packers that have not sealed gives stages that talk to each other, and pushes the elements along the hole.",
         "Wait longer, move the packers named to smaller hole, or take an element that swells faster.",
-        "Packer 9 has its rating after 16 d in half of the samples; 14 d are planned.";
+        "All packers have their rating after 16 d in half of the samples; 14 d are planned.";
     WAIT_SPREAD "swell-wait-spread" Warn "The planned wait leaves packers in doubt",
-        "The time at which nine samples of ten have the rating, packer by packer, against the planned wait.",
-        "Swell, activation energy and hole size have their spreads; waiting for the middle of them leaves half of the packers unsealed.",
+        "The time at which all packers together have their rating in nine samples of ten, against the planned wait: one lot of rubber, an element and a hole for each packer.",
+        "Swell, activation energy and hole size have their spreads, and the last of many packers is later than any one of them is likely to be.",
         "Wait until the earliest time for the first frac ball, or say in writing who takes the risk.",
         "Earliest 15.5 d, planned 14 d.";
     WORST_HOLE "swell-worst-hole" Warn "A packer is late where its hole is largest",

@@ -44,9 +44,14 @@ impl<'a> Element<'a> {
         self.kind(&Draw::default())
     }
 
+    /// Growth of the element of a draw, over the supplier's.
+    pub fn growth(&self, draw: &Draw) -> f64 {
+        (1.0 + self.table.swell_sigma.si() * draw.swell).max(LEAST_GROWTH)
+    }
+
     /// The element of a draw.
     pub fn kind(&self, draw: &Draw) -> physics::Result<Kind> {
-        let growth = (1.0 + self.table.swell_sigma.si() * draw.swell).max(LEAST_GROWTH);
+        let growth = self.growth(draw);
         let energy = self.table.activation_energy + self.table.activation_energy_sigma * draw.energy;
         let clock = Clock::new(energy.max(MolarEnergy::ZERO), self.table.temperature)?;
         Ok(Kind { growth, clock })

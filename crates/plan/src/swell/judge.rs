@@ -15,6 +15,7 @@ pub(super) fn judge(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
     for packer in plan.packers.iter().filter(|p| p.rating.is_none()) {
         never(job, packer, ledger);
     }
+    never_together(plan, ledger);
     waits(plan, ledger);
     worst_holes(plan, ledger);
     temperatures(job, plan, ledger);
@@ -62,30 +63,47 @@ fn late<'a>(
     Some((stages(numbers.into_iter()), last, at))
 }
 
+/// The planned wait against all packers together: the stop where in half of the samples one is not
+/// ready, the warning where that is so in more than one of ten.
 fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
     let wait = plan.planned_wait;
-    let p50 = |p: &SwellPacker| p.rating.map(|b| b.p50).filter(|t| *t > wait);
-    if let Some((named, last, time)) = late(plan.packers.iter(), p50) {
+    let p90 = |p: &SwellPacker| p.rating.map(|b| b.p90).filter(|t| *t > wait);
+    let look = late(plan.packers.iter(), p90);
+    let look =
+        look.map_or(String::new(), |(named, ..)| format!("; on their own at P90 packers {named} are late"));
+    let percent = 100.0 * plan.ready_at_wait.si();
+    let stop = plan.expected_frac.filter(|t| *t > wait);
+    let doubt = plan.earliest_frac.filter(|t| stop.is_none() && *t > wait);
+    for (check, time, share) in [(&WAIT, stop, "in half of them"), (&WAIT_SPREAD, doubt, "in nine of ten")] {
+        let Some(time) = time else { continue };
         let message = format!(
-            "packers {named} do not have their rating in half of the samples after the wait; the last is packer {}, \
-             after {}",
-            last.stage,
+            "in {percent:.0} of 100 samples all packers have their rating after the wait; {share} they have it after \
+             {}{look}",
             days(time)
         );
-        let finding = WAIT.found(message).stage(last.stage).depth(last.depth);
+        let mut finding = check.found(message);
+        if let Some(last) = plan.last_packer.and_then(|n| plan.packer(n)) {
+            finding = finding.stage(last.stage).depth(last.depth);
+        }
         ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
     }
-    let p90 = |p: &SwellPacker| p.rating.filter(|b| b.p50 <= wait && b.p90 > wait).map(|b| b.p90);
-    if let Some((named, last, time)) = late(plan.packers.iter(), p90) {
-        let message = format!(
-            "packers {named} are in doubt after the wait: nine samples of ten need longer; the last is packer {}, \
-             after {}",
-            last.stage,
-            days(time)
-        );
-        let finding = WAIT_SPREAD.found(message).stage(last.stage).depth(last.depth);
-        ledger.say(finding.field("setting.activation.planned_wait").value(time).limit(wait));
+}
+
+/// All packers together never have their rating, though each on its own has.
+fn never_together(plan: &SwellPlan, ledger: &mut Ledger) {
+    let alone = plan.packers.iter().all(|p| p.rating.is_some());
+    if plan.ready.is_some() || !alone || plan.packers.is_empty() {
+        return;
     }
+    let percent = 100.0 * plan.all_reach.si();
+    let message = format!(
+        "in {percent:.0} of 100 samples all packers reach the rating within the supplier's readings; 90 are asked"
+    );
+    let mut finding = NEVER.found(message).field("packer.swell.row");
+    if let Some(last) = plan.last_packer.and_then(|n| plan.packer(n)) {
+        finding = finding.stage(last.stage).depth(last.depth);
+    }
+    ledger.say(finding.value(plan.all_reach).limit(Ratio::of(0.9)));
 }
 
 fn worst_holes(plan: &SwellPlan, ledger: &mut Ledger) {

@@ -7,6 +7,7 @@ mod element;
 mod judge;
 mod packer;
 mod result;
+mod together;
 mod warm_up;
 mod workings;
 
@@ -22,6 +23,7 @@ use crate::layout::Layout;
 use crate::program::SEED;
 use element::{Element, Kind};
 use packer::{Bench, Samples};
+use together::Together;
 
 /// Samples of every packer.
 const SAMPLES: usize = 400;
@@ -58,10 +60,9 @@ fn plan(
 ) -> physics::Result<SwellPlan> {
     let packers: Vec<SwellPacker> =
         samples.iter().map(|s| bench.packer(s)).collect::<physics::Result<_>>()?;
-    let all = packers.iter().all(|p| p.rating.is_some()) && !packers.is_empty();
-    let last =
-        packers.iter().filter_map(|p| Some((p.stage, p.rating?))).max_by(|a, b| a.1.p90.total_cmp(&b.1.p90));
-    let middle = packers.iter().filter_map(|p| p.rating.map(|b| b.p50));
+    let together = Together::of(bench, samples, SEED)?;
+    let slowest = together.slowest();
+    let ready = together.band().filter(|_| !packers.is_empty());
     let mut first_touch: Option<(usize, Time)> = None;
     for s in samples {
         if let Some(time) = bench.touches(s)?.filter(|t| first_touch.is_none_or(|(_, f)| *t < f)) {
@@ -75,9 +76,13 @@ fn plan(
         start_temperature: bench.start,
         warm_up: activation.warm_up,
         interference: table.rating_interference,
-        earliest_frac: last.map(|(_, b)| b.p90).filter(|_| all),
-        expected_frac: middle.max_by(Time::total_cmp).filter(|_| all),
-        last_packer: last.map(|(stage, _)| stage).filter(|_| all),
+        ready,
+        earliest_frac: ready.map(|b| b.p90),
+        expected_frac: together.middle().filter(|_| !packers.is_empty()),
+        ready_at_wait: together.by(activation.planned_wait),
+        all_reach: together.reaches(),
+        last_packer: slowest.and_then(|(n, _)| packers.get(n)).map(|p| p.stage),
+        last_share: slowest.map_or(Ratio::ZERO, |(_, share)| share),
         planned_wait: activation.planned_wait,
         first_touch: first_touch.map(|(_, t)| t),
         first_touch_packer: first_touch.map(|(stage, _)| stage),
@@ -99,6 +104,9 @@ fn assumptions() -> Vec<String> {
          twice as wide.",
         "Spreads are normal and independent: growth and activation energy as the supplier states them, hole size \
          along the element, accuracy of the caliper.",
+        "For all packers together one activation energy holds in a sample, that of the rubber's lot in its fluid; \
+         growth of the element, hole and the caliper's error there are each packer's own. Were growth or the \
+         caliper's error common to all, the last packer would be ready earlier.",
     ]
     .map(String::from)
     .to_vec()

@@ -49,7 +49,7 @@ impl<'a> Bench<'a> {
     }
 
     /// Hole of a draw: spread along the element, each side with its own, and the caliper's.
-    fn hole(&self, place: &StagePlace, draw: &Draw) -> Diameter {
+    pub fn hole(&self, place: &StagePlace, draw: &Draw) -> Diameter {
         let size = &place.packer.hole;
         let side = if draw.along < 0.0 { size.p50 - size.p10 } else { size.p90 - size.p50 };
         size.p50 + side * (draw.along / Z90) + self.caliper() * draw.caliper
@@ -135,7 +135,7 @@ impl<'a> Bench<'a> {
 }
 
 /// Band of sorted numbers; none where one of its figures is endless.
-fn band<Q: Quantity>(sorted: &[f64]) -> Option<Band<Q>> {
+pub(super) fn band<Q: Quantity>(sorted: &[f64]) -> Option<Band<Q>> {
     let at = |share| quantile(sorted, share).map(Q::from_si);
     Some(Band { p10: at(0.1)?, p50: at(0.5)?, p90: at(0.9)? })
 }

@@ -96,13 +96,22 @@ pub struct SwellPlan {
     pub interference: Diameter,
     /// Every packer, toe first.
     pub packers: Vec<SwellPacker>,
-    /// Earliest time for the first frac ball: when the last packer has its rating in nine samples
-    /// of ten; none where one never has.
+    /// Time at which all packers have their rating, sampled together: one lot of rubber, an element
+    /// and a hole for each packer; none where it is never seen in one sample of ten or more.
+    pub ready: Option<Band<Time>>,
+    /// Earliest time for the first frac ball: when all packers have their rating in nine samples of
+    /// ten (P90 of `ready`); none where they never have.
     pub earliest_frac: Option<Time>,
-    /// When the last packer has its rating in half of the samples.
+    /// When all packers have their rating in half of the samples.
     pub expected_frac: Option<Time>,
-    /// The packer that decides, counted as its stage.
+    /// Share of the samples in which all packers have their rating at the planned wait.
+    pub ready_at_wait: Ratio,
+    /// Share of the samples in which all packers reach it within the supplier's readings.
+    pub all_reach: Ratio,
+    /// The packer that is the last most often, counted as its stage.
     pub last_packer: Option<usize>,
+    /// Share of the samples in which it is the last.
+    pub last_share: Ratio,
     /// Planned wait before the first frac ball.
     pub planned_wait: Time,
     /// Shortest time to contact of any packer at the rock's temperature, in its smallest hole: what

@@ -54,9 +54,16 @@ pub(super) fn open(table: &Swell, plan: &SwellPlan, samples: &[Samples<'_>], led
 
 fn open_frac(plan: &SwellPlan, steps: &[&Evaluation], ledger: &mut Ledger) {
     if let Some(earliest) = plan.earliest_frac {
-        let note = "The largest of all packers' P90 of the time to the rating, counted from the activation fluid in \
-                    place; the steps are of that packer with every figure at its middle.";
-        ledger.open("swell.earliest_frac", "Earliest time for the first frac ball", earliest, steps, note);
+        let note = format!(
+            "P90 of the time at which the last of {} packers has its rating, counted from the activation fluid in \
+             place, of {} samples (seed {}): one activation energy in all packers of a sample, growth, hole and the \
+             caliper's error of each packer its own. The steps are of the packer that is the last most often, with \
+             every figure at its middle.",
+            plan.packers.len(),
+            plan.samples,
+            plan.seed
+        );
+        ledger.open("swell.earliest_frac", "Earliest time for the first frac ball", earliest, steps, &note);
     }
 }
 

@@ -88,6 +88,12 @@ fn sheet(plan: &SettingPlan, u: Units) -> Table {
     table
 }
 
+/// Every fluid with its volume and tanks.
+fn fluids(plan: &SettingPlan, u: Units) -> String {
+    let one = |f: &SettingFluid| format!("{}: {}, tanks: {}", f.fluid, u.large(f.volume), f.tanks);
+    plan.fluids.iter().map(one).collect::<Vec<_>>().join("; ")
+}
+
 fn side(side: Side) -> &'static str {
     match side {
         Side::String => "string",
@@ -123,6 +129,7 @@ fn summary(plan: &SettingPlan, u: Units) -> Vec<Fact> {
         fact("Highest while setting and testing", u.text(plan.highest)),
         fact("Highest while circulating", u.text(plan.circulating_limit)),
         fact("String down to the toe tool", u.text(plan.string_volume)),
+        fact("Fluids to have for it", fluids(plan, u)),
         fact("Compressibility, fluid and string", u.text(plan.compressibility)),
         fact("End load on the closed toe", u.text(plan.end_load)),
         fact("Across the casing packer in the annulus test", u.text(plan.casing_packer_differential)),

@@ -49,11 +49,20 @@ fn summary(plan: &SwellPlan, u: Units) -> Vec<Fact> {
     vec![
         fact("Fluid", plan.fluid.clone()),
         fact("Planned wait", span(plan.planned_wait)),
+        fact("Earliest first ball: all packers ready, P90", time(plan.earliest_frac)),
+        fact("All packers ready, P50 and P10", {
+            let p10 = time(plan.ready.map(|b| b.p10));
+            format!("{}, {p10}", time(plan.expected_frac))
+        }),
         fact(
-            "Earliest first ball: nine samples of ten",
-            time(plan.earliest_frac) + &packer(plan.last_packer),
+            "All ready at the planned wait",
+            format!("{:.0} % of the samples", plan.ready_at_wait.in_percent()),
         ),
-        fact("Half of the samples", time(plan.expected_frac)),
+        fact(
+            "Most often the last",
+            packer(plan.last_packer).trim().to_string()
+                + &format!(", in {:.0} % of the samples", plan.last_share.in_percent()),
+        ),
         fact("Growth past contact asked", u.text(plan.interference)),
         fact("First touch while running in", time(plan.first_touch) + &packer(plan.first_touch_packer)),
         fact(

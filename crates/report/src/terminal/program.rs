@@ -150,12 +150,12 @@ fn setting(p: &SettingPlan, s: System) -> Vec<(&'static str, String)> {
     )];
     if let (Some(a), Some(w)) = (&p.activation, &p.swell) {
         let ready = w.earliest_frac.map_or("never".to_string(), |t| format!("{:.1} d", t.in_days()));
-        let last = w.last_packer.map(|n| format!(" (packer {n})")).unwrap_or_default();
+        let last = w.last_packer.map(|n| format!(" (most often last: packer {n})")).unwrap_or_default();
         let wait = w.planned_wait.in_days();
         out.push((
             "swell",
             format!(
-                "{} of {}; ready at P90 after {ready}{last}; planned wait {wait:.1} d",
+                "{} of {}; all packers ready at P90 after {ready}{last}; planned wait {wait:.1} d",
                 a.volume.text(s),
                 a.fluid
             ),

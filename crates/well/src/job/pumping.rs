@@ -146,8 +146,12 @@ record! {
         spare_pumps: usize [default "1"],
         /// Mass of proppant a truck brings.
         truck_load: Mass [required],
+        /// Truck loads of proppant ordered for the job; not judged if absent.
+        truck_loads: usize [optional],
         /// Usable volume of one tank.
         tank_volume: Volume [required],
+        /// Tanks of that volume on location; not judged if absent.
+        tanks: usize [optional],
         /// Share of fluid kept beyond the need.
         fluid_reserve: Ratio [default "0.10"],
         /// Samples per second of the recorder.

@@ -1,6 +1,9 @@
 //! How long each phase of a plan takes, and how that grows with the number of stages.
 //!
-//! `cargo bench -p plan` measures and then prints the table of docs/speed.md.
+//! `cargo bench -p plan` measures and then prints the table of docs/speed.md; `scripts/bench` runs
+//! it and writes that page. Counted is the processor time of the measuring thread, where the system
+//! tells it, so that other work on the machine does not count. It also leaves the job of
+//! [`COMMAND`] stages in a folder, for the whole command to be measured on.
 
 #![allow(clippy::panic)] // a benchmark fails by panicking
 
@@ -10,6 +13,7 @@ mod support;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::hint::black_box;
+use std::path::Path;
 use std::time::{Duration, Instant};
 
 use criterion::{BenchmarkId, Criterion};
@@ -27,6 +31,32 @@ use well::read_job;
 
 /// Numbers of stages, each twice the one before.
 const STAGES: [usize; 5] = [10, 20, 40, 80, 160];
+
+/// Number of stages of the job that the command is measured on.
+const COMMAND: usize = 40;
+
+/// Processor time of this thread, or where it is not told, time on the wall.
+#[derive(Clone, Copy)]
+struct Clock(Option<u64>, Instant);
+
+impl Clock {
+    fn start() -> Self {
+        Self(Self::processor(), Instant::now())
+    }
+
+    /// Nanoseconds this thread has run, as the kernel counts them.
+    fn processor() -> Option<u64> {
+        let told = std::fs::read_to_string("/proc/thread-self/schedstat").ok()?;
+        told.split_whitespace().next()?.parse().ok()
+    }
+
+    fn spent(self) -> Duration {
+        match self.0.zip(Self::processor()) {
+            Some((start, end)) => Duration::from_nanos(end.saturating_sub(start).max(1)),
+            None => self.1.elapsed(),
+        }
+    }
+}
 
 /// Times of one turn, by phase and number of stages.
 #[derive(Default)]
@@ -48,11 +78,11 @@ impl Times {
             .measurement_time(Duration::from_secs(1));
         group.bench_function(BenchmarkId::from_parameter(stages), |bencher| {
             bencher.iter_custom(|turns| {
-                let start = Instant::now();
+                let clock = Clock::start();
                 for _ in 0..turns {
                     turn();
                 }
-                let spent = start.elapsed();
+                let spent = clock.spent();
                 self.0
                     .borrow_mut()
                     .entry((row, stages))
@@ -70,19 +100,34 @@ impl Times {
         all.get(&(row, stages))?.iter().copied().min_by(f64::total_cmp).map(|s| s * 1e3)
     }
 
-    /// The table: times, and how many times longer each size takes than the one before.
+    /// The table: times, and the power of the number of stages with which they grow, between the
+    /// last two sizes and from the first to the last.
     fn table(&self, names: &[&str]) -> String {
         let heads: String = STAGES.iter().map(|n| format!(" {n} stages |")).collect();
+        let ends = (STAGES[0], STAGES[STAGES.len() - 1]);
         let mut out =
-            format!("| phase |{heads} growth at each doubling |\n| --- |{}", " ---: |".repeat(STAGES.len()));
-        out += " --- |\n";
+            format!("| phase, ms |{heads} times {} to {} | power, last doubling |\n", ends.0, ends.1);
+        out += &format!("| --- |{}\n", " ---: |".repeat(STAGES.len() + 2));
         for (row, name) in names.iter().enumerate() {
             let times: Vec<f64> = STAGES.iter().filter_map(|n| self.fastest(row, *n)).collect();
-            let cells: String = times.iter().map(|t| format!(" {t:.2} ms |")).collect();
-            let growth: Vec<String> = times.windows(2).map(|w| format!("{:.1}", w[1] / w[0])).collect();
-            out += &format!("| {name} |{cells} {} |\n", growth.join(", "));
+            let [first, .., before, last] = times[..] else { continue };
+            let cells: String = times.iter().map(|t| format!(" {t:.1} |")).collect();
+            let power = (last / before).log2();
+            out += &format!("| {name} |{cells} {:.0} | {power:.1} |\n", last / first);
         }
         out
+    }
+}
+
+/// Writes a job where the command can read it.
+fn leave(folder: &JobFolder, stages: usize) {
+    let place = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("{stages}-stages"));
+    let written = std::fs::create_dir_all(&place).and_then(|()| {
+        folder.host().0.iter().try_for_each(|(name, bytes)| std::fs::write(place.join(name), bytes))
+    });
+    match written {
+        Ok(()) => println!("job: {}", place.display()),
+        Err(e) => panic!("{}: {e}", place.display()),
     }
 }
 
@@ -92,6 +137,9 @@ const NAMES: [&str; 9] =
 fn size(c: &mut Criterion, times: &Times, stages: usize) {
     let folder: JobFolder = Made::stages(stages).folder();
     let host = folder.host();
+    if stages == COMMAND {
+        leave(&folder, stages);
+    }
     let (job, found) = folder.job();
     let whole = plan::plan(&job, found.clone());
     let (Some(layout), Some(ladder), Some(treated)) = (&whole.layout, &whole.ladder, &whole.stages) else {

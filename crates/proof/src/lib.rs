@@ -129,8 +129,27 @@ pub fn read_cases(text: &str) -> Result<Vec<Case>, String> {
     toml::from_str::<CaseFile>(text).map(|f| f.cases).map_err(|e| e.to_string())
 }
 
+/// What is wrong with a case itself: one that could not miss, or that says nothing of its source.
+fn flaw(case: &Case) -> Option<&'static str> {
+    if case.source.trim().is_empty() {
+        return Some("the case names no source; write where its numbers stand");
+    }
+    match case.expected.get("error") {
+        Some(words) if words.trim().is_empty() => {
+            Some("the case expects any refusal; write words the refusal must hold")
+        }
+        Some(_) if case.expected.len() > 1 => {
+            Some("the case expects both a refusal and an output; write two")
+        }
+        _ => None,
+    }
+}
+
 /// Runs one case.
 pub fn run(case: &Case) -> Verdict {
+    if let Some(flaw) = flaw(case) {
+        return Verdict::Failed(flaw.to_string());
+    }
     let outcome = evaluate(case);
     match (case.expected.get("error"), outcome) {
         (Some(words), Err(e)) if e.contains(words.as_str()) => Verdict::RefusedAsExpected(e),
@@ -166,14 +185,24 @@ fn compare(case: &Case, evaluation: &Evaluation) -> Result<Vec<Comparison>, Stri
 }
 
 /// A tolerance in SI: `"0.01 ft"`, or `"0.2 %"` of the expected value. For a pure number a
-/// bare number is absolute.
+/// bare number is absolute. A negative one allows nothing, and the whole of the expected value
+/// would allow zero, so neither is a tolerance.
 fn allowed(text: &str, expected: Value) -> Result<f64, String> {
+    let refused = |why: &str| Err(format!("the tolerance `{text}` {why}"));
     let difference = difference_kind(expected.kind());
-    if text.trim().ends_with('%') {
+    let allowed = if text.trim().ends_with('%') {
         let share: quantity::Ratio = text.parse().map_err(|e: quantity::UnitError| e.to_string())?;
-        return Ok(share.si() * expected.si().abs());
+        if share.si() >= 1.0 {
+            return refused("allows anything down to zero; it must be below 100 %");
+        }
+        share.si() * expected.si().abs()
+    } else {
+        Value::parse(text, difference).map_err(|e| e.to_string())?.si()
+    };
+    if allowed < 0.0 || text.trim().starts_with('-') {
+        return refused("is negative; it must be zero or more");
     }
-    Value::parse(text, difference).map(|v| v.si().abs()).map_err(|e| e.to_string())
+    Ok(allowed)
 }
 
 /// The kind in which a difference of `kind` is stated: temperatures differ without the offset.
@@ -191,5 +220,39 @@ mod tests {
         let cases = read_cases(text).unwrap();
         assert!(!run(&cases[0]).passes());
         assert!(read_cases("[[case]]\nnome='x'").is_err());
+    }
+
+    fn bore(source: &str, expected: &str, tolerance: &str) -> Verdict {
+        let text = format!(
+            "[[case]]\nname='x'\nrelation='bore_capacity'\nsource='{source}'\nbasis='memory'\n\
+             inputs={{bore='4 in'}}\nexpected={{{expected}}}\ntolerance={{capacity='{tolerance}'}}\n"
+        );
+        run(&read_cases(&text).unwrap()[0])
+    }
+
+    #[test]
+    fn a_case_that_could_not_miss_fails() {
+        let near = "capacity='0.01554 bbl/ft'";
+        assert!(bore("s", near, "0.00001 bbl/ft").passes() && bore("s", near, "0.1 %").passes());
+        assert!(!bore("s", near, "0 bbl/ft").passes(), "a tolerance of zero asks for the very number");
+        for tolerance in ["-1 bbl/ft", "-1 %", "-0 bbl/ft", "100 %", "inf bbl/ft", "NaN %"] {
+            assert!(matches!(bore("s", near, tolerance), Verdict::Failed(_)), "{tolerance}");
+        }
+        assert!(matches!(bore("s", "capacity='NaN bbl/ft'", "1 %"), Verdict::Failed(_)));
+        assert!(matches!(bore(" ", near, "1 %"), Verdict::Failed(w) if w.contains("source")));
+    }
+
+    #[test]
+    fn a_refusal_is_expected_in_words_and_alone() {
+        let refused = |expected: &str| {
+            let text = format!(
+                "[[case]]\nname='x'\nrelation='bore_capacity'\nsource='s'\nbasis='memory'\n\
+                 inputs={{bore='4 psi'}}\nexpected={{{expected}}}\n"
+            );
+            run(&read_cases(&text).unwrap()[0])
+        };
+        assert!(refused("error='not a unit of diameter'").passes());
+        assert!(!refused("error=''").passes());
+        assert!(!refused("error='not a unit of diameter', capacity='1 bbl/ft'").passes());
     }
 }

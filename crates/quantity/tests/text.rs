@@ -62,38 +62,73 @@ fn json_is_si_with_its_unit() {
     assert_eq!(text, r#"{"value":0.1143,"unit":"m"}"#);
 }
 
-fn round_trip<Q: Quantity>(value: f64) -> Result<(), TestCaseError> {
-    for unit in Q::KIND.units {
+macro_rules! kinds {
+    ($($name:ident)+) => { &[$($name::KIND),+] };
+}
+
+/// Every quantity there is.
+const KINDS: &[&Kind] = kinds! {
+    Length Diameter MeasuredDepth TrueVerticalDepth Angle Curvature
+    Area Volume Capacity Mass MassPerLength Density
+    Pressure GaugePressure AbsolutePressure PressureGradient Temperature TemperatureDifference
+    TemperatureGradient FlowRate Velocity Acceleration Force ForcePerLength
+    Torque Energy Power Time Viscosity Consistency
+    Concentration Compressibility Diffusivity Conductivity VolumetricHeat SpecificHeat
+    HeatTransfer MolarVolume AmountConcentration MolarEnergy RecessionRate MassFlux
+    Expansion RateSquaredLoss ShearRate PressureRate SpecificVolume RateRootLoss
+    Leakoff Spurt Toughness WidthCompliance ArealMass Ratio
+};
+
+#[test]
+fn no_quantity_is_left_out_of_the_round_trip() {
+    let declared = include_str!("../src/types.rs").lines().filter(|l| *l == "quantity! {").count();
+    assert_eq!(KINDS.len(), declared);
+}
+
+/// Text in any unit reads as the number it says.
+fn round_trip(kind: &'static Kind, value: f64) -> Result<(), TestCaseError> {
+    for unit in kind.units {
         let text =
             if unit.symbol.is_empty() { format!("{value}") } else { format!("{value} {}", unit.symbol) };
-        let q = Q::parse(&text).map_err(|e| TestCaseError::fail(e.to_string()))?;
-        let back = unit.from_si(q.si());
+        let read = Value::parse(&text, kind).map_err(|e| TestCaseError::fail(e.to_string()))?;
+        let back = unit.from_si(read.si());
         let scale = value.abs().max((unit.offset / unit.factor).abs()).max(1e-300);
-        prop_assert!((back - value).abs() <= 1e-14 * scale, "{text}: {back}");
+        prop_assert!((back - value).abs() <= 1e-14 * scale, "{}: {text}: {back}", kind.name);
     }
+    Ok(())
+}
+
+/// What is printed for a person reads as the figure it was printed from, within the digits shown.
+fn printed(kind: &'static Kind, system: System, value: f64, digits: usize) -> Result<(), TestCaseError> {
+    let unit = kind.shown(system);
+    let figure = Value::from_si(unit.to_si(value), kind);
+    let read = |text: &str| Value::parse(text, kind).map_err(|e| TestCaseError::fail(e.to_string()));
+    let noise = 1e-12 * (value.abs() + (unit.offset / unit.factor).abs());
+    let exact = unit.from_si(read(&figure.exact_text(system, digits))?.si());
+    let slack = value.abs() * 0.5 * 10f64.powi(1 - digits as i32) + noise;
+    prop_assert!((exact - value).abs() <= slack, "{}: {value} as {exact}", kind.name);
+    let shown = unit.from_si(read(&figure.text(system))?.si());
+    let slack = 0.5 * 10f64.powi(-(unit.decimals as i32)) + noise;
+    prop_assert!((shown - value).abs() <= slack, "{}: {value} as {shown}", kind.name);
     Ok(())
 }
 
 proptest! {
     #[test]
-    fn unit_text_round_trips(value in -1e9f64..1e9) {
-        round_trip::<Length>(value)?;
-        round_trip::<Temperature>(value)?;
-        round_trip::<Pressure>(value)?;
-        round_trip::<FlowRate>(value)?;
-        round_trip::<Curvature>(value)?;
-        round_trip::<Ratio>(value)?;
-        round_trip::<Concentration>(value)?;
-        round_trip::<Compressibility>(value)?;
-        round_trip::<ShearRate>(value)?;
-        round_trip::<PressureRate>(value)?;
-        round_trip::<SpecificVolume>(value)?;
-        round_trip::<RateRootLoss>(value)?;
-        round_trip::<Leakoff>(value)?;
-        round_trip::<Spurt>(value)?;
-        round_trip::<Toughness>(value)?;
-        round_trip::<WidthCompliance>(value)?;
-        round_trip::<ArealMass>(value)?;
+    fn unit_text_round_trips(value in -1e9f64..1e9, small in -1e-9f64..1e-9) {
+        for kind in KINDS {
+            round_trip(kind, value)?;
+            round_trip(kind, small)?;
+        }
+    }
+
+    #[test]
+    fn printed_text_reads_back_within_its_digits(value in -1e7f64..1e7, digits in 3usize..15) {
+        for kind in KINDS {
+            for system in [System::Field, System::Metric] {
+                printed(kind, system, value, digits)?;
+            }
+        }
     }
 
     #[test]

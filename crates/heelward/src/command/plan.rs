@@ -43,7 +43,7 @@ pub(crate) fn unread(findings: &[well::Finding], as_json: bool, look: &Look) -> 
 fn as_json(planned: &Program) -> Result<String, Fault> {
     let value =
         serde_json::to_value(planned).map_err(|e| Fault::Own(format!("the program has no JSON: {e}")))?;
-    Ok(json::text(&value))
+    Ok(json::lines(&value))
 }
 
 /// The summary on one screen, with its stamp.

@@ -23,7 +23,7 @@ pub(crate) fn run(args: &Workings, screen: &mut Screen) -> Outcome {
     let program = plan::plan(&job, input.findings);
     let text = match &args.figure {
         Some(figure) => open(&program, figure, args.json, screen)?,
-        None if args.json => json::text(&json!({ "version": VERSION, "workings": program.workings })),
+        None if args.json => json::lines(&json!({ "version": VERSION, "workings": program.workings })),
         None => working::list(&program.workings, &screen.look),
     };
     screen.data(&text)?;

@@ -17,6 +17,68 @@ pub fn text(value: &Value) -> String {
     format!("{value:#}\n")
 }
 
+/// Longest line of [`lines`], without its indent.
+const LINE: usize = 110;
+
+/// Text of a large JSON value: what fits on one line stands on one line, the rest is indented.
+/// The same value as [`text`] prints, in half the bytes.
+pub fn lines(value: &Value) -> String {
+    let mut out = String::new();
+    spread(value, 0, &mut out);
+    out.push('\n');
+    out
+}
+
+fn spread(value: &Value, depth: usize, out: &mut String) {
+    let new_line = |out: &mut String, depth: usize| {
+        out.push('\n');
+        (0..depth).for_each(|_| out.push_str("  "));
+    };
+    let fits = width(value, LINE).is_some();
+    match value {
+        Value::Array(list) if !fits => {
+            out.push('[');
+            for (i, item) in list.iter().enumerate() {
+                out.push_str(if i > 0 { "," } else { "" });
+                new_line(out, depth + 1);
+                spread(item, depth + 1, out);
+            }
+            new_line(out, depth);
+            out.push(']');
+        }
+        Value::Object(fields) if !fits => {
+            out.push('{');
+            for (i, (name, item)) in fields.iter().enumerate() {
+                out.push_str(if i > 0 { "," } else { "" });
+                new_line(out, depth + 1);
+                out.push_str(&format!("{}: ", Value::from(name.as_str())));
+                spread(item, depth + 1, out);
+            }
+            new_line(out, depth);
+            out.push('}');
+        }
+        _ => out.push_str(&value.to_string()),
+    }
+}
+
+/// About how many characters a value takes on one line; none if more than `room`. A text counts
+/// without its escapes.
+fn width(value: &Value, room: usize) -> Option<usize> {
+    let add = |sum: usize, name: usize, item: &Value| {
+        let sum = sum + name + 1;
+        Some(sum + width(item, room.checked_sub(sum)?)?)
+    };
+    let width = match value {
+        Value::Array(list) => list.iter().try_fold(2, |sum, item| add(sum, 0, item))?,
+        Value::Object(fields) => {
+            fields.iter().try_fold(2, |sum, (name, item)| add(sum, name.len() + 3, item))?
+        }
+        Value::String(text) => text.len() + 2,
+        other => other.to_string().len(),
+    };
+    (width <= room).then_some(width)
+}
+
 /// One relation: what `calc --list` knows of it.
 pub fn relation(family: &Family, relation: &Relation) -> Value {
     json!({
@@ -133,4 +195,28 @@ pub fn check(check: &Check) -> Value {
 /// Checks.
 pub fn checks<'a>(checks: impl Iterator<Item = &'a Check>, version: &str) -> Value {
     json!({ "version": version, "checks": checks.map(check).collect::<Vec<_>>() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_short_form_is_the_same_value_on_fewer_lines() {
+        let named =
+            |i: usize| json!({ "name": format!("in \"{i}\""), "values": [{ "unit": "Pa", "value": i }] });
+        let value = json!({
+            "empty": [{}, [], null, true],
+            "list": (0..9).map(named).collect::<Vec<_>>(),
+            "text": "word ".repeat(60),
+        });
+        let short = lines(&value);
+        assert_eq!(serde_json::from_str::<Value>(&short).unwrap(), value);
+        assert!(
+            short.contains("\n    {\"name\":\"in \\\"3\\\"\",\"values\":[{\"unit\":\"Pa\",\"value\":3}]},\n"),
+            "{short}"
+        );
+        assert_eq!(short.lines().count(), 15, "{short}");
+        assert!(short.len() < text(&value).len());
+    }
 }

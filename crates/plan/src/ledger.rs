@@ -96,9 +96,16 @@ impl Named {
     pub fn text(&self, system: System) -> String {
         match &self.word {
             Some(word) => word.clone(),
-            None => self.values.iter().map(|v| v.exact_text(system, 6)).collect::<Vec<_>>().join(", "),
+            None => list_text(&self.values, system),
         }
     }
+}
+
+/// Values of one kind in one unit, that of the largest.
+fn list_text(values: &[Value], system: System) -> String {
+    let largest = values.iter().max_by(|a, b| a.si().abs().total_cmp(&b.si().abs()));
+    let Some(unit) = largest.map(|v| v.kind().shown_for(system, v.si())) else { return String::new() };
+    values.iter().map(|v| v.exact_text_in(unit, 6)).collect::<Vec<_>>().join(", ")
 }
 
 /// Findings and workings, collected through the phases.

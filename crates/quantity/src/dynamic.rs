@@ -1,7 +1,7 @@
 //! A quantity whose kind is known only at run time: what the relation registry, the findings
 //! and the workings carry.
 
-use crate::kind::{Kind, Quantity, System};
+use crate::kind::{Kind, Quantity, System, Unit};
 use crate::text::{UnitError, parse_quantity, round_significant};
 
 /// An SI number with the description of its kind.
@@ -44,12 +44,16 @@ impl Value {
 
     /// Number and unit for a person.
     pub fn text(self, system: System) -> String {
-        self.kind.shown(system).text(self.si)
+        self.kind.shown_for(system, self.si).text(self.si)
     }
 
     /// Number with `digits` significant digits and the unit a person reads, for workings.
     pub fn exact_text(self, system: System, digits: usize) -> String {
-        let unit = self.kind.shown(system);
+        self.exact_text_in(self.kind.shown_for(system, self.si), digits)
+    }
+
+    /// Number with `digits` significant digits in a unit of the kind.
+    pub fn exact_text_in(self, unit: &Unit, digits: usize) -> String {
         let n = round_significant(unit.from_si(self.si), digits);
         if unit.symbol.is_empty() { format!("{n}") } else { format!("{n} {}", unit.symbol) }
     }

@@ -1,5 +1,6 @@
 //! What a quantity type knows of itself: its name, its units, and how it is shown.
 
+use crate::constant::{DAY, HOUR};
 use crate::text::{UnitError, number, parse_quantity};
 
 /// The unit system a person reads.
@@ -59,6 +60,18 @@ impl Kind {
             System::Metric => self.metric,
         };
         self.unit(symbol).unwrap_or(&self.units[0])
+    }
+
+    /// The unit a person reads in `system` for a figure of this size: that of [`Kind::shown`], but long
+    /// spans of time in days from two days on, and in hours from ten.
+    pub fn shown_for(&self, system: System, si: f64) -> &'static Unit {
+        let long = match si.abs() {
+            t if t >= 2.0 * DAY => self.unit("d"),
+            t if t >= 10.0 * HOUR => self.unit("h"),
+            _ => None,
+        };
+        let time = self.si_unit().symbol == "s";
+        long.filter(|_| time).unwrap_or_else(|| self.shown(system))
     }
 
     /// The symbols of all units, joined for a message.

@@ -41,6 +41,9 @@ pub trait Host {
 /// The largest file that is read.
 pub const LARGEST_FILE: u64 = 256 * 1024 * 1024;
 
+/// The largest job file that is read.
+pub const LARGEST_JOB_FILE: usize = 2 * 1024 * 1024;
+
 /// A folder on disk.
 #[derive(Debug, Clone)]
 pub struct Folder(pub PathBuf);

@@ -13,9 +13,10 @@ use crate::input::{self, Input};
 use crate::screen::Screen;
 
 pub(crate) fn run(args: &Check, screen: &mut Screen) -> Outcome {
-    let input = input::read(&args.job)?;
+    let mut input = input::read(&args.job)?;
     if let Some(job) = &input.job {
         screen.take_units(job.file.job.units);
+        input.findings.extend(plan::layout::premises(job));
     }
     let text = if args.json { as_json(&input) } else { page(&input, &screen.look) };
     screen.data(&text)?;

@@ -59,6 +59,14 @@ pub fn lay_out(job: &Job, ledger: &mut Ledger) -> Option<Layout> {
     Some(layout)
 }
 
+/// What can be said of a layout before any search: pins, and whether survey, pipe and tools reach.
+pub fn premises(job: &Job) -> Vec<well::Finding> {
+    let mut ledger = Ledger::default();
+    let problem = build::problem(job, &mut ledger);
+    let _ = judge::before(job, &problem, &mut ledger);
+    ledger.findings.into_iter().map(|f| job.document.locate(f)).collect()
+}
+
 fn no_place(stuck: &Stuck) -> well::Finding {
     let reasons = match stuck.looked {
         0 => "no connection of the tally falls into its reach".to_string(),

@@ -8,6 +8,7 @@ use well::job::{Activation, StringRole};
 
 use super::checks;
 use super::result::ActivationPlan;
+use super::workings::units;
 use crate::Ledger;
 use crate::layout::{ItemKind, Layout};
 use crate::path::FlowPath;
@@ -16,6 +17,9 @@ use crate::path::FlowPath;
 const SIGMAS: f64 = 2.0;
 /// Share of the open hole without a reading from which it is said.
 const UNMEASURED: f64 = 0.01;
+
+/// Places too tight for the string that a finding names one by one.
+const MOST_NAMED: usize = 6;
 
 /// A stretch of annulus.
 struct Stretch {
@@ -68,7 +72,7 @@ pub(super) fn activation(
         exposed_while_pumping: volume / table.rate,
     };
     judge(job, layout, &plan, shoe, ledger);
-    tight(&stretches, ledger);
+    tight(&stretches, units(job), ledger);
     Some(plan)
 }
 
@@ -150,12 +154,21 @@ fn judge(job: &Job, layout: &Layout, plan: &ActivationPlan, shoe: MeasuredDepth,
 }
 
 /// One finding for all places where the caliper reads less than the string.
-fn tight(stretches: &[Stretch], ledger: &mut Ledger) {
-    let places: Vec<MeasuredDepth> = stretches.iter().filter_map(|s| s.tight).collect();
-    if let Some(first) = places.iter().copied().min_by(MeasuredDepth::total_cmp) {
-        let message = format!("the caliper reads less than the string's diameter in {} places", places.len());
-        ledger.say(checks::TIGHT.found(message).depth(first).field("hole.caliper"));
-    }
+fn tight(stretches: &[Stretch], system: System, ledger: &mut Ledger) {
+    let mut places: Vec<MeasuredDepth> = stretches.iter().filter_map(|s| s.tight).collect();
+    places.sort_by(MeasuredDepth::total_cmp);
+    let Some(first) = places.first().copied() else { return };
+    let named = places.iter().take(MOST_NAMED).map(|d| d.text(system)).collect::<Vec<_>>().join(", ");
+    let more = match places.len().saturating_sub(MOST_NAMED) {
+        0 => String::new(),
+        n => format!(" and {n} more"),
+    };
+    let word = if places.len() == 1 { "place" } else { "places" };
+    let message = format!(
+        "the caliper reads less than the string's diameter in {} {word}: at {named}{more}",
+        places.len()
+    );
+    ledger.say(checks::TIGHT.found(message).depth(first).field("hole.caliper"));
 }
 
 #[cfg(test)]

@@ -10,6 +10,7 @@ mod workings;
 
 use quantity::*;
 use well::Job;
+use well::job::Units;
 
 pub use ceiling::{BoundBy, power_on_location, rate_ceiling};
 pub use checks::CHECKS;
@@ -24,8 +25,13 @@ use crate::layout::{Layout, StagePlace};
 use crate::path::FlowPath;
 use crate::rock::wanted_rate;
 
-/// Rates are planned in whole multiples of this.
-const RATE_STEP: FlowRate = FlowRate::bbl_per_min(0.5);
+/// Rates are planned in whole multiples of this, round in the units of the job.
+const fn rate_step(units: Units) -> FlowRate {
+    match units {
+        Units::Field => FlowRate::bbl_per_min(0.5),
+        Units::Metric => FlowRate::m3_per_min(0.1),
+    }
+}
 
 /// Pressure, rate ceiling, schedule and totals of every stage.
 pub fn treat_stages(
@@ -88,7 +94,7 @@ fn one_stage(
         schedule::judge_no_ceiling(job, stage, worst.as_ref(), ledger);
         return None;
     };
-    let planned_rate = planned(wanted_rate, rate_ceiling);
+    let planned_rate = planned(wanted_rate, rate_ceiling, rate_step(job.file.job.units));
     let worst = ledger.take("a pressure", line.worst(planned_rate, mixtures))??;
     let pressure = worst.parts;
     let first = mixtures.first()?;
@@ -129,10 +135,10 @@ fn one_stage(
 }
 
 /// The wanted rate, or the highest whole step below the ceiling.
-fn planned(wanted: FlowRate, ceiling: FlowRate) -> FlowRate {
+fn planned(wanted: FlowRate, ceiling: FlowRate, step: FlowRate) -> FlowRate {
     if wanted <= ceiling {
         return wanted;
     }
-    let steps = (ceiling / RATE_STEP + 1e-9).floor();
-    if steps >= 1.0 { RATE_STEP * steps } else { ceiling }
+    let steps = (ceiling / step + 1e-9).floor();
+    if steps >= 1.0 { step * steps } else { ceiling }
 }

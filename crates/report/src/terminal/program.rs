@@ -256,8 +256,11 @@ fn findings(findings: &[Finding], look: &Look) -> String {
     let mut out = String::new();
     for f in grave.iter().take(MOST_FINDINGS) {
         let word = look.paint(super::explain::role(f.severity), f.severity.word());
-        let stage = f.place.stage.map(|n| format!(" (stage {n})")).unwrap_or_default();
-        out += &look.hang(&format!("{word} {}{stage}: ", f.id), 6, &f.sentence(look.system));
+        let stage = f.place.stage.map(|n| format!("stage {n}"));
+        let line = f.place.file.as_ref().zip(f.place.line).map(|(file, line)| format!("{file}:{line}"));
+        let at = stage.into_iter().chain(line).collect::<Vec<_>>().join(", ");
+        let at = if at.is_empty() { at } else { format!(" ({at})") };
+        out += &look.hang(&format!("{word} {}{at}: ", f.id), 6, &f.sentence(look.system));
     }
     if grave.len() > MOST_FINDINGS {
         out += &look.wrap(0, &format!("and {} more", grave.len() - MOST_FINDINGS));

@@ -14,7 +14,7 @@ pub use quality::Quality;
 
 use crate::finding::{Finding, Read, Severity};
 use crate::hole::Hole;
-use crate::host::{Host, HostError};
+use crate::host::{Host, HostError, LARGEST_JOB_FILE};
 use crate::job::{JOB_FILE, JobFile, StringRole, judge, read_job_file};
 use crate::record::Document;
 use crate::tally::{Joint, JointKind};
@@ -131,6 +131,12 @@ impl Desk<'_> {
     /// there is no text.
     fn job_file(&mut self) -> Option<(Document, Option<Parts>)> {
         let bytes = self.fetch(JOB_FILE, "")?;
+        if bytes.len() > LARGEST_JOB_FILE {
+            let message = format!("{JOB_FILE} is {} bytes; {LARGEST_JOB_FILE} is the most", bytes.len());
+            let next = "Keep tables of data in files of their own beside the job file.";
+            self.findings.push(check::UNREADABLE.found(message).file(JOB_FILE).next(next));
+            return None;
+        }
         let text = match String::from_utf8(bytes) {
             Ok(text) => text,
             Err(e) => {
@@ -177,6 +183,9 @@ impl Desk<'_> {
                     _ => &check::UNREADABLE,
                 };
                 let mut finding = check.found(e.to_string());
+                if let HostError::TooLarge { .. } = e {
+                    finding = finding.next("Give only the part of the file that belongs to this job.");
+                }
                 if !field.is_empty() {
                     finding = finding.field(field);
                 }

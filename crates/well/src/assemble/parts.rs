@@ -2,7 +2,7 @@
 
 use quantity::*;
 
-use super::{Desk, Quality, check};
+use super::{Desk, Quality, check, stops};
 use crate::finding::Finding;
 use crate::hole::{Hole, Section, SectionKind};
 use crate::job::{self, JobFile};
@@ -48,11 +48,19 @@ impl Desk<'_> {
             None => None,
             Some(table) => {
                 let las = self.log(&table.file, "hole.caliper.file")?;
-                Some(self.take(caliper_curve(&las, table.curve.as_deref()))?)
+                let read = caliper_curve(&las, table.curve.as_deref());
+                let refused = stops(&read.findings);
+                let curve = self.take(read);
+                // a curve without a reading leaves the hole at bit size, as a finding says
+                if curve.is_none() && refused {
+                    return None;
+                }
+                curve
             }
         };
         let shift = file.hole.caliper.as_ref().map_or(Length::ZERO, |c| c.shift_down - c.shift_up);
-        let read = Hole::new(sections.collect(), caliper, shift);
+        let mut read = Hole::new(sections.collect(), caliper, shift);
+        read.findings = read.findings.into_iter().map(|f| in_job_file(f, file)).collect();
         self.take(read)
     }
 
@@ -78,6 +86,23 @@ impl Desk<'_> {
             self.findings.push(check::CURVE.found(message).field("rock.quality.curve"));
         }
         Some(quality)
+    }
+}
+
+/// A finding on the hole at the field of the job file it is about.
+fn in_job_file(finding: Finding, file: &JobFile) -> Finding {
+    if finding.id.starts_with("hole-caliper") {
+        return finding.field("hole.caliper");
+    }
+    let meets = |depth: MeasuredDepth| {
+        let sections = file.hole.section.iter().enumerate();
+        let tops = sections.clone().filter(|(_, s)| s.top == depth).map(|(i, _)| (i, "top"));
+        let bottoms = sections.filter(|(_, s)| s.bottom == depth).map(|(i, _)| (i, "bottom"));
+        tops.chain(bottoms).next()
+    };
+    match finding.place.depth.and_then(meets) {
+        Some((i, side)) => finding.field(format!("hole.section[{}].{side}", i + 1)),
+        None => finding.field("hole.section"),
     }
 }
 

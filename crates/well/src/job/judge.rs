@@ -323,6 +323,15 @@ fn fluids(job: &JobFile, bench: &mut Bench) {
             Rheology::Newtonian => fluid.viscosity.is_none(),
             Rheology::PowerLaw => fluid.flow_index.is_none() || fluid.consistency.is_none(),
         };
+        if let Some(viscosity) = fluid.viscosity {
+            bench.above_zero(&format!("{at}.viscosity"), viscosity);
+        }
+        if let Some(index) = fluid.flow_index {
+            bench.share(&format!("{at}.flow_index"), index, 0.05, 2.0);
+        }
+        if let Some(consistency) = fluid.consistency {
+            bench.above_zero(&format!("{at}.consistency"), consistency);
+        }
         if lacks {
             let what = match fluid.rheology {
                 Rheology::Newtonian => "`viscosity`",

@@ -5,6 +5,7 @@ use crate::las::check;
 use crate::las::limit;
 use crate::las::model::Encoding;
 use crate::las::notes::{Notes, Refusal};
+use crate::table::decode::is_web_page;
 use encoding_rs::{UTF_16BE, UTF_16LE, WINDOWS_1252};
 use std::borrow::Cow;
 
@@ -93,9 +94,7 @@ fn refuse_markup(text: &str, notes: &Notes) -> Result<(), Refusal> {
     if !start.starts_with('<') {
         return Ok(());
     }
-    let head: String = start.chars().take(1000).collect::<String>().to_lowercase();
-    let page = ["<!doctype html", "<html", "<head", "<body", "<title"].iter().any(|tag| head.contains(tag));
-    let what = if page { "a web page" } else { "markup (XML or HTML)" };
+    let what = if is_web_page(start) { "a web page" } else { "markup (XML or HTML)" };
     Err(notes.refuse(&check::HTML, format!("the file is {what}, not a log")))
 }
 

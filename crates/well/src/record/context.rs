@@ -64,12 +64,17 @@ impl Document {
     }
 }
 
+/// The most findings of one document that are listed one by one.
+const MOST_FINDINGS: usize = 500;
+
 /// The state of reading.
 pub struct Context {
     document: Document,
     starts: Vec<usize>,
     path: Vec<String>,
     findings: Vec<Finding>,
+    /// How many findings went unlisted, and one that stands for them all.
+    unlisted: (usize, Option<Finding>),
 }
 
 impl Context {
@@ -77,7 +82,7 @@ impl Context {
     pub fn new(file: &str, text: &str) -> Self {
         let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(i, _)| i + 1)).collect();
         let document = Document { file: file.to_string(), text: text.to_string(), ..Default::default() };
-        Self { document, starts, path: Vec::new(), findings: Vec::new() }
+        Self { document, starts, path: Vec::new(), findings: Vec::new(), unlisted: (0, None) }
     }
 
     /// Path of the field being read.
@@ -114,8 +119,12 @@ impl Context {
 
     /// Adds a finding at a span.
     pub fn say(&mut self, check: &'static Check, message: String, span: Range<usize>, next: Option<String>) {
+        if self.findings.len() >= MOST_FINDINGS && self.unlisted.1.is_some() {
+            self.unlisted.0 += 1;
+            return;
+        }
         let line = self.line_at(span.start);
-        let shown = self.document.line(line).to_string();
+        let shown = self.line_from(line);
         let mut finding = check.found(message).line(self.document.file.clone(), line, shown);
         if !self.path.is_empty() {
             finding = finding.field(self.path());
@@ -123,7 +132,17 @@ impl Context {
         if let Some(next) = next {
             finding = finding.next(next);
         }
-        self.findings.push(finding);
+        if self.findings.len() < MOST_FINDINGS {
+            self.findings.push(finding);
+        } else {
+            self.unlisted = (1, Some(finding));
+        }
+    }
+
+    /// The text of a line, found without reading those above it.
+    fn line_from(&self, number: usize) -> String {
+        let from = self.starts.get(number.saturating_sub(1)).copied().unwrap_or(0);
+        self.document.text.get(from..).and_then(|rest| rest.lines().next()).unwrap_or("").to_string()
     }
 
     /// Records an assumption for the field `key` of the table being read.
@@ -149,9 +168,17 @@ impl Context {
         root
     }
 
-    /// The document and all findings, by line.
+    /// The document and all findings, by line. Fields that are absent are told only where the text
+    /// is TOML throughout: below a fault of syntax they may well be there.
     pub fn finish(self) -> (Document, Vec<Finding>) {
         let mut findings = self.findings;
+        if let (more, Some(like)) = self.unlisted {
+            let message = format!("{more} more faults of the job file, this one the first, are not listed");
+            findings.push(Finding { message, ..like });
+        }
+        if findings.iter().any(|f| f.id == checks::SYNTAX.id) {
+            findings.retain(|f| f.id != checks::MISSING.id);
+        }
         findings.sort_by_key(|f| f.place.line);
         (self.document, findings)
     }

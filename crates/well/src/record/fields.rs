@@ -7,7 +7,7 @@ use super::checks;
 use super::{Context, FieldDoc, Node, Shape};
 
 /// The longest list a job file may hold.
-const LONGEST_LIST: usize = 100_000;
+const LONGEST_LIST: usize = 2_000;
 
 /// A value that can be read from a node of a job file.
 pub trait Field: Sized {
@@ -59,7 +59,12 @@ fn read_quantity<Q: Quantity>(node: &Node<'_>, cx: &mut Context) -> Option<Q> {
                 DeValue::Float(f) => f.as_str().to_string(),
                 _ => String::new(),
             };
-            let next = format!("Write \"{bare} {}\"; units that fit: {}.", kind.field, kind.unit_list());
+            let finite = bare.parse::<f64>().map_or(true, f64::is_finite);
+            let write = match finite {
+                true => format!("Write \"{bare} {}\"", kind.field),
+                false => format!("Write a finite number with its unit, such as \"1 {}\"", kind.field),
+            };
+            let next = format!("{write}; units that fit: {}.", kind.unit_list());
             cx.say(&checks::UNIT, message, node.span(), Some(next));
             return None;
         }
@@ -70,7 +75,9 @@ fn read_quantity<Q: Quantity>(node: &Node<'_>, cx: &mut Context) -> Option<Q> {
     };
     match Q::parse(&text) {
         Err(e) => {
-            cx.say(&checks::UNIT, format!("{}: {e}", name(cx)), node.span(), None);
+            let next =
+                kind.unitless.then(|| "Write the number alone, such as 0.05, or as \"5 %\".".to_string());
+            cx.say(&checks::UNIT, format!("{}: {e}", name(cx)), node.span(), next);
             None
         }
         Ok(q) if q.si() < 0.0 && !may_be_negative(kind) => {
@@ -88,8 +95,15 @@ fn read_quantity<Q: Quantity>(node: &Node<'_>, cx: &mut Context) -> Option<Q> {
     }
 }
 
+/// The coldest and the hottest temperature a job file may hold, K: -100 and 500 degC.
+const COLDEST: f64 = 173.15;
+const HOTTEST: f64 = 773.15;
+
 /// Whether an SI number is one that no well has: it would only run over in a product.
 fn is_absurd(kind: &Kind, si: f64) -> bool {
+    if kind.name == "temperature" {
+        return !(COLDEST..=HOTTEST).contains(&si);
+    }
     let long = matches!(kind.name, "length" | "diameter" | "measured depth" | "true vertical depth");
     let most = if long { 1e6 } else { 1e12 };
     si != 0.0 && !(1e-15..=most).contains(&si.abs())
@@ -195,7 +209,7 @@ impl<T: Field> Field for Vec<T> {
             .enumerate()
             .map(|(i, item)| cx.within(format!("[{}]", i + 1), item.span(), |cx| T::read(item, cx)))
             .collect();
-        Some(items.into_iter().flatten().collect())
+        items.into_iter().collect()
     }
     fn from_default(text: &str) -> Option<Self> {
         text.split(',').filter(|t| !t.trim().is_empty()).map(|t| T::from_default(t.trim())).collect()

@@ -39,6 +39,14 @@ pub fn not_text(bytes: &[u8]) -> Option<&'static str> {
     KNOWN.iter().find(|(start, _)| bytes.starts_with(start)).map(|(_, what)| *what)
 }
 
+/// Whether text is a web page: markup that begins with the tags of one.
+pub(crate) fn is_web_page(text: &str) -> bool {
+    let start = text.trim_start_matches(|c: char| c.is_whitespace() || c == '\u{feff}');
+    let head: String = start.chars().take(1000).collect::<String>().to_lowercase();
+    let tags = ["<!doctype html", "<html", "<head", "<body", "<title"];
+    head.starts_with('<') && tags.iter().any(|tag| head.contains(tag))
+}
+
 /// The text of `bytes` and how it was read. Never fails: a byte that has no meaning in the
 /// encoding becomes U+FFFD.
 pub fn decode(bytes: &[u8]) -> (String, Encoding) {

@@ -1,6 +1,6 @@
 //! Findings while a file is read: the first few of each check, and a count of the rest.
 
-use crate::finding::{Check, Finding, Severity};
+use crate::finding::{Check, Finding, Place, Severity};
 
 /// A collector that keeps a bounded number of findings.
 #[derive(Debug)]
@@ -8,7 +8,16 @@ pub struct Notes {
     file: String,
     most: usize,
     kept: Vec<Finding>,
-    counts: Vec<(&'static str, usize, Severity)>,
+    counts: Vec<Count>,
+}
+
+/// How often a check spoke, and where it first went unlisted.
+#[derive(Debug)]
+struct Count {
+    id: &'static str,
+    times: usize,
+    severity: Severity,
+    unlisted: Option<Place>,
 }
 
 impl Notes {
@@ -24,21 +33,18 @@ impl Notes {
 
     /// Adds a finding.
     pub fn add(&mut self, finding: Finding) {
-        let count = match self.counts.iter_mut().find(|(id, ..)| *id == finding.id) {
-            Some(entry) => entry,
-            None => {
-                self.counts.push((finding.id, 0, finding.severity));
-                let last = self.counts.len() - 1;
-                match self.counts.get_mut(last) {
-                    Some(entry) => entry,
-                    None => return,
-                }
-            }
-        };
-        count.1 += 1;
-        count.2 = count.2.min(finding.severity);
-        if count.1 <= self.most {
+        let Some(count) = self.counts.iter_mut().find(|c| c.id == finding.id) else {
+            let Finding { id, severity, .. } = finding;
+            self.counts.push(Count { id, times: 1, severity, unlisted: None });
             self.kept.push(finding);
+            return;
+        };
+        count.times += 1;
+        count.severity = count.severity.min(finding.severity);
+        if count.times <= self.most {
+            self.kept.push(finding);
+        } else if count.unlisted.is_none() {
+            count.unlisted = Some(Place { depth: None, ..finding.place });
         }
     }
 
@@ -56,27 +62,21 @@ impl Notes {
 
     /// Whether a finding of that check was added.
     pub fn has(&self, check: &Check) -> bool {
-        self.counts.iter().any(|(id, ..)| *id == check.id)
+        self.counts.iter().any(|c| c.id == check.id)
     }
 
     /// All kept findings in file order, with a closing one for each check that was cut.
     pub fn finish(self) -> Vec<Finding> {
-        let Self { file, most, mut kept, counts } = self;
-        let place = |f: &Finding| f.place.line.unwrap_or(0);
-        kept.sort_by_key(place);
-        for (id, count, severity) in counts.into_iter().filter(|(_, count, _)| *count > most) {
+        let Self { most, mut kept, counts, .. } = self;
+        for Count { id, times, severity, unlisted } in counts {
+            let Some(place) = unlisted else { continue };
             let Some(like) = kept.iter().find(|f| f.id == id) else { continue };
+            let more = times - most;
+            let message = format!("{more} more lines from here on have the same fault and are not listed");
             let next = like.next.clone();
-            kept.push(Finding {
-                id,
-                severity,
-                message: format!("{} more lines have the same fault and are not listed", count - most),
-                place: crate::finding::Place { file: Some(file.clone()), ..Default::default() },
-                value: None,
-                limit: None,
-                next,
-            });
+            kept.push(Finding { id, severity, message, place, value: None, limit: None, next });
         }
+        kept.sort_by_key(|f| f.place.line.unwrap_or(0));
         kept
     }
 }

@@ -4,7 +4,7 @@ use super::cell::{Comma, CommaEvidence, is_absent, looks_numeric};
 use super::check;
 use super::column::{Caps, Cell, Column, Need};
 use super::data::Data;
-use super::decode::{decode, not_text};
+use super::decode::{decode, is_web_page, not_text};
 use super::delimiter::{Delimiter, Splitter, sniff};
 use super::header::{Header, Mapped, units_of};
 use super::line::{Line, rows};
@@ -42,6 +42,15 @@ fn read(bytes: &[u8], wanted: &[Column], caps: Caps, notes: &mut Notes) -> Optio
         return None;
     }
     let (text, encoding) = decode(bytes);
+    if is_web_page(&text) {
+        notes.add(
+            check::NOT_TEXT
+                .found("the file is a web page, not a text table")
+                .file(notes.file().to_string())
+                .next("Open the file in a browser to see what it says, then download the table itself."),
+        );
+        return None;
+    }
     let source = Source { text: &text, splitter: Splitter::new(delimiter_of(&text)), caps };
     let (mut header, at) = source.header(wanted, notes)?;
     let before = rows(&text, source.delimiter().byte())
@@ -53,7 +62,7 @@ fn read(bytes: &[u8], wanted: &[Column], caps: Caps, notes: &mut Notes) -> Optio
     note_header(&header, at.first, notes);
     let comma = source.commas(&header, after, notes);
     let own_units = source.cells_carry_units(&header, after);
-    if !settle_units(&mut header, wanted, &own_units, notes) {
+    if !settle_units(&mut header, wanted, &own_units, at.first, notes) {
         return None;
     }
     let kept = source.data(&header, wanted, Data { after, comma }, notes);
@@ -244,8 +253,13 @@ fn quantities<'a>(header: &'a Header, cells: &'a [String]) -> impl Iterator<Item
         .filter(|(_, cell)| !is_absent(cell))
 }
 
+/// The headings as one line, for findings on them.
+fn shown(header: &Header) -> String {
+    header.headings.join(" | ")
+}
+
 fn note_header(header: &Header, line: usize, notes: &mut Notes) {
-    let shown = header.headings.join(" | ");
+    let shown = shown(header);
     for (name, heading) in &header.twice {
         let used = header.column(name).map(|c| c.heading.clone()).unwrap_or_default();
         let message = format!("`{used}` is used for {name}; `{heading}` is left out");
@@ -255,7 +269,14 @@ fn note_header(header: &Header, line: usize, notes: &mut Notes) {
 
 /// Gives each column without a unit the assumed one, or says that it has none and leaves it out;
 /// false when a needed column has none.
-fn settle_units(header: &mut Header, wanted: &[Column], own: &[&str], notes: &mut Notes) -> bool {
+fn settle_units(
+    header: &mut Header,
+    wanted: &[Column],
+    own: &[&str],
+    line: usize,
+    notes: &mut Notes,
+) -> bool {
+    let shown = shown(header);
     let mut unsettled: Vec<&'static str> = Vec::new();
     for column in header.columns.iter_mut().filter(|c| lacks_unit(c) && !own.contains(&c.name)) {
         let Cell::Quantity(kind) = column.cell else { continue };
@@ -263,16 +284,18 @@ fn settle_units(header: &mut Header, wanted: &[Column], own: &[&str], notes: &mu
         column.scale = assumed.and_then(|u| Scale::find(kind, u));
         if let Some(scale) = &column.scale {
             let message = format!("column `{}` states no unit; {} is assumed", column.heading, scale.symbol);
-            notes.whole(&check::UNIT_ASSUMED, message);
+            notes.at(&check::UNIT_ASSUMED, line, &shown, message);
             continue;
         }
         unsettled.push(column.name);
         let units = units_of(kind);
-        let message =
-            format!("column `{}` states no unit; write it into the heading, one of: {units}", column.heading);
+        let message = format!(
+            "column `{}` states no unit of {}; write it into the heading, one of: {units}",
+            column.heading, kind.name
+        );
         let needed = is_required(wanted, column.name);
         let weight = if needed { Severity::Stop } else { Severity::Warn };
-        let finding = check::UNIT_MISSING.found(message).file(notes.file().to_string());
+        let finding = check::UNIT_MISSING.found(message).line(notes.file().to_string(), line, shown.as_str());
         notes.add(finding.severity(weight));
     }
     header.columns.retain(|c| !unsettled.contains(&c.name));

@@ -9,6 +9,7 @@ use super::station::Station;
 use super::survey_table::{RowKind, SurveyOptions, SurveyRow, SurveyTable};
 use crate::Severity;
 use crate::finding::Read;
+use crate::table::decode::{decode, is_web_page};
 use crate::table::{Notes, in_file_order};
 use physics::geometry::{PathStart, full_circle};
 use quantity::{Angle, Length, MeasuredDepth, Quantity, TrueVerticalDepth};
@@ -123,9 +124,12 @@ pub fn read_survey(bytes: &[u8], options: &SurveyOptions) -> Read<Survey> {
     Read { value: judged.value, findings: in_file_order(read.findings, judged.findings) }
 }
 
-/// Whether a file is XML: its first sign is `<`, in any encoding.
+/// Whether a file is XML and no web page: its first sign is `<`, in any encoding.
 fn is_xml(bytes: &[u8]) -> bool {
-    let head = bytes.get(..200).unwrap_or(bytes);
+    let head = bytes.get(..2000).unwrap_or(bytes);
+    if is_web_page(&decode(head).0) {
+        return false;
+    }
     let blank = |b: &u8| b.is_ascii_whitespace() || matches!(b, 0 | 0xEF | 0xBB | 0xBF | 0xFE | 0xFF);
     head.iter().find(|b| !blank(b)) == Some(&b'<')
 }

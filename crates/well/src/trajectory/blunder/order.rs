@@ -20,6 +20,12 @@ const REVERSED: Angle = Angle::deg(179.9);
 
 /// Positions of the rows that make the path, in order; says why others do not.
 pub(in crate::trajectory) fn usable(table: &SurveyTable, notes: &mut Notes) -> Vec<usize> {
+    if let Some(first) = bottom_up(table) {
+        let message = "the stations are listed from the bottom of the hole up".to_string();
+        let finding = at(&check::DEPTH_ORDER, first, message, notes).value(first.station.md);
+        notes.add(finding.next("Put the rows in order of depth, from the top down."));
+        return Vec::new();
+    }
     let mut kept: Vec<usize> = Vec::with_capacity(table.rows.len());
     for (index, row) in table.rows.iter().enumerate() {
         let last = kept.last().and_then(|i| table.rows.get(*i));
@@ -32,6 +38,12 @@ pub(in crate::trajectory) fn usable(table: &SurveyTable, notes: &mut Notes) -> V
         notes.whole(&check::TOO_FEW, message);
     }
     kept
+}
+
+/// The first row of a survey whose depths fall from row to row.
+fn bottom_up(table: &SurveyTable) -> Option<&SurveyRow> {
+    let falls = table.rows.is_sorted_by(|a, b| a.station.md.si() > b.station.md.si());
+    table.rows.first().filter(|_| falls && table.rows.len() > 2)
 }
 
 /// Whether depth and inclination can be.

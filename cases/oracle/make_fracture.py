@@ -261,11 +261,11 @@ def exact_pkn():
 
     In w = t^(1/5) φ(x t^(-4/5)) the law (π/4) w_t = (π/512) (w⁴)_xx becomes
     (1/5) φ − (4/5) η φ' = (φ⁴)''/128; it is integrated from the tip, where it starts as
-    φ³ = (3/5)(32) η_f (η_f − η).
+    φ³ = (4/5)(96) η_f (η_f − η).
     """
     eps = 1e-7
     # state: φ, flux F = −(φ⁴)'/128 and the volume behind; start from the tip of length one
-    phi = (0.6 * 32 * eps) ** (1 / 3)
+    phi = (0.8 * 96 * eps) ** (1 / 3)
 
     def slope(s, y):
         eta, (p, f, _) = 1 - s, y

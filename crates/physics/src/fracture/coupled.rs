@@ -44,8 +44,8 @@ impl Plane {
 ///
 /// Range: none stated; constant rate, Carter's law with spurt.
 ///
-/// Where it breaks: Carter's area holds the last width all the time, so it comes out short by
-/// a per cent or so beside a march in time ([`super::growth::Fracture`]). Arguments not above zero
+/// Where it breaks: Carter's area holds the last width all the time, so it comes out one or two
+/// per cent long beside a march in time ([`super::growth::Fracture`]). Arguments not above zero
 /// are refused (spurt and coefficient may be zero).
 ///
 /// Source: valko_economides1995 ch. 9 (PKN-C, KGD-C); howard_fast1957.

@@ -7,13 +7,10 @@ use super::NAME;
 use super::boundary::{Governor, Lower, Upper};
 use super::grid::{Fineness, Grid};
 use super::landing_place::{Landing, Place};
-use super::power_table::PowerTable;
+use super::power::Power;
 use super::run::Joint;
 use super::string::{CellFill, CellPlace, LumpedLoss, Reach};
 use super::waves::{CellConstants, Segment, Waves};
-
-/// Rates up to this many times the largest given one are read from the table.
-const TABLE_REACH: f64 = 8.0;
 
 /// A string of reaches with what stands in it and at its ends.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,7 +50,6 @@ pub(super) fn build(
     let grid = Grid::new(&string.reaches, &string.fineness)?;
     let mut constants = Vec::with_capacity(grid.cells.len());
     let mut exponents = Vec::with_capacity(grid.cells.len());
-    let mut fastest = rate.si().abs();
     for cell in &grid.cells {
         let filled = fill(cell);
         constants.push(cell_constants(&string.reaches, cell, &filled, grid.dt)?);
@@ -61,14 +57,11 @@ pub(super) fn build(
         let free = filled.friction.gradient.si() == 0.0;
         let last = exponents.last().copied();
         exponents.push(last.filter(|_| free).unwrap_or(filled.friction.exponent));
-        fastest = if free { fastest } else { fastest.max(filled.friction.rate.si()) };
     }
     let place = string.landing.map(Place::new).transpose()?;
     let (specials, shift) = special_nodes(string, &grid)?;
-    let (segments, joints, kinds) = cut(&specials, &exponents);
-    let limit = TABLE_REACH * if fastest > 0.0 { fastest } else { 1.0 };
-    let tables = kinds.iter().map(|n| PowerTable::new(*n, limit)).collect();
-    let waves = Waves::new(segments, tables, &constants, string.unsteady_friction);
+    let (segments, joints) = cut(&specials, &exponents);
+    let waves = Waves::new(segments, &constants, string.unsteady_friction);
     Ok(Built { waves, joints, place, grid, shift })
 }
 
@@ -166,7 +159,7 @@ fn special_nodes(string: &HammerString, grid: &Grid) -> Result<(Vec<(usize, Join
 }
 
 /// Cuts the cells into segments at the special nodes and where the exponent changes.
-fn cut(specials: &[(usize, Joint)], exponents: &[f64]) -> (Vec<Segment>, Vec<Joint>, Vec<f64>) {
+fn cut(specials: &[(usize, Joint)], exponents: &[f64]) -> (Vec<Segment>, Vec<Joint>) {
     let mut ends: Vec<(usize, Joint)> = specials.to_vec();
     for node in 1..exponents.len() {
         if exponents[node] != exponents[node - 1] && !ends.iter().any(|(n, _)| *n == node) {
@@ -174,21 +167,17 @@ fn cut(specials: &[(usize, Joint)], exponents: &[f64]) -> (Vec<Segment>, Vec<Joi
         }
     }
     ends.sort_by_key(|(node, _)| *node);
-    let (mut segments, mut kinds, mut start) = (Vec::new(), Vec::<f64>::new(), 0);
+    let (mut segments, mut start) = (Vec::new(), 0);
     let last = exponents.len();
     let mut bounds: Vec<usize> = ends.iter().map(|(node, _)| *node).collect();
     if bounds.last() != Some(&last) {
         bounds.push(last);
     }
     for end in bounds {
-        let exponent = exponents[start];
-        let table = kinds.iter().position(|n| *n == exponent).unwrap_or_else(|| {
-            kinds.push(exponent);
-            kinds.len() - 1
-        });
+        let power = Power::new(exponents[start]);
         let first = start + segments.len();
-        segments.push(Segment { cells: start..end, nodes: first..first + (end - start) + 1, table });
+        segments.push(Segment { cells: start..end, nodes: first..first + (end - start) + 1, power });
         start = end;
     }
-    (segments, ends.into_iter().map(|(_, joint)| joint).collect(), kinds)
+    (segments, ends.into_iter().map(|(_, joint)| joint).collect())
 }

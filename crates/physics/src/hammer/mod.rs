@@ -12,7 +12,7 @@ mod build;
 pub mod grid;
 pub mod landing_place;
 mod node;
-mod power_table;
+mod power;
 mod pump;
 pub mod reflection;
 mod ring;

@@ -11,6 +11,7 @@ const TITLES: &[(&str, &str)] = &[
     ("tubular", "Pipe, loads and drag"),
     ("fluid", "Fluids and slurries"),
     ("hydraulics", "Flow and pressure"),
+    ("hammer", "Water hammer"),
     ("ball", "Balls and seats"),
     ("packer", "Packers and swelling"),
     ("heat", "Temperature"),

@@ -29,7 +29,7 @@ well::checks! {
         "Land at a lower rate, or take a stronger ball.",
         "6,900 psi across a ball rated 8,100 psi with a share of 0.8.";
     HIDDEN "ball-landing-hidden" Warn "The landing will not be seen on the recorder",
-        "Rise at the surface and how long it lasts, against the least rise and number of samples.",
+        "Rise at the surface and how long it lasts, against the least rise and number of samples; and whether the first step, counted on both sides of the ball, may open the sleeve on contact.",
         "Where the wave alone opens the sleeve the surface sees no plateau. Only the level after it, the next shut-in pressure or a step-down test then tells whether the sleeve opened.",
         "Plan a confirmation by step-down, land slower, or record faster.",
         "15 bbl/min against a shear of 1,500 psi: the first step opens the sleeve.";

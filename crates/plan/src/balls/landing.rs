@@ -60,8 +60,12 @@ impl Setting<'_> {
         let below_trip = limits.trip - highest;
         let share = on_ball / self.rung.rating.max(Pressure::pa(1.0));
         let samples = nominal.opening.in_seconds() * self.job.file.equipment.samples_per_second.si();
-        let visible =
-            nominal.surface_rise >= program.visible_rise && samples >= program.visible_samples as f64;
+        // Both sides of the ball count until the wave below has come back from the open ports: a sleeve
+        // that this may shear opens on contact, before the surface has seen anything.
+        let opens_on_contact = impact.across >= self.shear.low;
+        let visible = !opens_on_contact
+            && nominal.surface_rise >= program.visible_rise
+            && samples >= program.visible_samples as f64;
         Ok(LandingOption {
             rate,
             before,
@@ -71,6 +75,7 @@ impl Setting<'_> {
             highest_spike,
             impact: on_ball,
             impact_share: Ratio::of(share),
+            opens_on_contact,
             visible,
             allowed: below_trip >= program.headroom
                 && highest <= limits.treating_pressure
@@ -125,6 +130,7 @@ mod tests {
             highest_spike: GaugePressure::ZERO,
             impact: Pressure::ZERO,
             impact_share: Ratio::ZERO,
+            opens_on_contact: false,
             visible,
             allowed,
         }

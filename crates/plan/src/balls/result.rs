@@ -42,7 +42,9 @@ pub struct LandingOption {
     pub impact: Pressure,
     /// That difference over the ball's rating.
     pub impact_share: Ratio,
-    /// Whether the recorder will show it.
+    /// Whether the first step, counted on both sides of the ball, may open the sleeve by itself.
+    pub opens_on_contact: bool,
+    /// Whether the recorder will show it: not where the sleeve may open on contact.
     pub visible: bool,
     /// Whether treating limit, trip, impact and, for the spike, the relief setting are kept.
     pub allowed: bool,

@@ -17,7 +17,10 @@ pub fn page(run: &Run, look: &Look) -> String {
     let invented = if h.invented { " INVENTED DATA." } else { "" };
     let mut out =
         format!("{}\n", look.paint(Role::Title, &format!("{}: {}, pumped in the simulator", h.well, h.job)));
-    out += &look.wrap(2, &format!("revision {}, sample every {}.{invented}", h.revision, run.sample.text(s)));
+    out += &look.wrap(
+        2,
+        &format!("revision {}, a sample every {} s.{invented}", h.revision, run.sample.in_seconds()),
+    );
     out += "\n";
     for (label, text) in facts(run, s) {
         out += &look.hang(&format!("  {label:<12}"), 14, &text);
@@ -37,7 +40,7 @@ fn facts(run: &Run, s: System) -> Vec<(&'static str, String)> {
     let end = last.map_or(Time::ZERO, |x| x.time);
     let highest = run.samples.iter().max_by(|a, b| a.treating_pressure.total_cmp(&b.treating_pressure));
     let how = if run.finished { "to the end of the flush" } else { "STOPPED before its end" };
-    let mut out = vec![("job", format!("{} {how}", end.text(s)))];
+    let mut out = vec![("job", format!("{:.1} h {how}", end.in_hours()))];
     out.push((
         "pumped",
         format!(

@@ -23,8 +23,8 @@ struct Stretch {
     bottom: MeasuredDepth,
     outer: Diameter,
     volume: Volume,
-    /// Where the hole is tighter than that.
-    tight: Option<MeasuredDepth>,
+    /// Where the hole is tighter than that, and its diameter there.
+    tight: Option<(MeasuredDepth, Diameter)>,
 }
 
 /// The activation fluid of a job; none with a finding where its rate is not above zero or the hole
@@ -151,10 +151,13 @@ fn judge(job: &Job, layout: &Layout, plan: &ActivationPlan, shoe: MeasuredDepth,
 
 /// One finding for all places where the caliper reads less than the string.
 fn tight(stretches: &[Stretch], ledger: &mut Ledger) {
-    let places: Vec<MeasuredDepth> = stretches.iter().filter_map(|s| s.tight).collect();
-    if let Some(first) = places.iter().copied().min_by(MeasuredDepth::total_cmp) {
+    let places: Vec<_> =
+        stretches.iter().filter_map(|s| s.tight.map(|(at, hole)| (at, hole, s.outer))).collect();
+    if let Some((at, hole, outer)) = places.iter().copied().min_by(|a, b| (a.1 - a.2).total_cmp(&(b.1 - b.2)))
+    {
         let message = format!("the caliper reads less than the string's diameter in {} places", places.len());
-        ledger.say(checks::TIGHT.found(message).depth(first).field("hole.caliper"));
+        let finding = checks::TIGHT.found(message).depth(at).field("hole.caliper");
+        ledger.say(finding.value(hole).limit(outer));
     }
 }
 

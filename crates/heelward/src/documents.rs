@@ -20,7 +20,9 @@ pub(crate) fn all(job: &Job, planned: &Program, json: String, system: System) ->
         out.add("tally.csv", tally_csv(layout, header, system))?;
     }
     if let Some(balls) = &planned.balls {
-        out.add("ball-card.csv", ball_card_csv(balls, header, job.file.limits.trip, system))?;
+        let setting = planned.ladder.as_ref().and_then(|l| l.setting_ball.as_ref());
+        let sheet = ball_card_csv(balls, setting, header, job.file.limits.trip, system);
+        out.add("ball-card.csv", sheet)?;
     }
     if let Some(setting) = &planned.setting {
         out.add("pressure-sheet.csv", pressure_sheet_csv(setting, header, system))?;

@@ -1,13 +1,15 @@
 //! The documents of a run, written whole or not at all.
 //!
 //! Every file is written in full into a folder of its own beside its place and flushed to the
-//! disk; only then are all of them moved to their names. If anything fails, what was moved is
-//! moved back, so the folder holds either all the new documents or what it held before. A list
+//! disk; only then are all of them moved to their names: a new folder in one step, the documents of
+//! an old one by moves that are written down. If anything fails, what was moved is moved back, and
+//! where the run was killed the next one moves it back. A list
 //! of what was written is kept with the hash of every file, so that the next run replaces its own
 //! documents and nothing else.
 
 mod commit;
 mod disk;
+mod recover;
 
 use std::collections::BTreeMap;
 use std::path::{Component, Path};
@@ -42,6 +44,9 @@ pub enum WriteError {
         /// Their names.
         names: String,
     },
+    /// Another run is writing there.
+    #[error("another run is writing into `{0}`")]
+    Busy(String),
     /// The system refuses.
     #[error("`{path}` cannot be written: {reason}")]
     Refused {
@@ -65,6 +70,7 @@ impl From<WriteError> for Fault {
             WriteError::NoParent(_) => "Make that folder first, or name another.",
             WriteError::NotAFolder(_) => "Name a folder.",
             WriteError::Occupied { .. } => "Name another folder, or move those files away.",
+            WriteError::Busy(_) => "Wait for it to end, or name another folder.",
             WriteError::Refused { .. } => "Nothing was written. Free the place or name another folder.",
         };
         Fault::input_next(error.to_string(), next)
@@ -95,6 +101,7 @@ impl Outputs {
 
     /// Writes all documents into `folder`, making it if it does not exist. Returns how many.
     pub fn write(&self, folder: &Path) -> Result<usize, WriteError> {
+        recover::recover(folder)?;
         let before = Written::read(folder)?;
         self.refuse_to_lose(folder, &before)?;
         let mut all = self.0.clone();

@@ -161,9 +161,11 @@ fn the_long_lateral_is_whole_in_field_units() {
         assert_eq!(card["measurers"].as_array().unwrap().len(), 2, "two people measure");
         assert_eq!(card["measure"].as_array().unwrap().len(), 3, "two diameters and initials");
         let facts = card["facts"].to_string();
-        for figure in [ball.landing.p50, ball.missing_at] {
+        let drawing = &document.files[card["drawing"].as_str().unwrap()];
+        let drawing = String::from_utf8_lossy(drawing);
+        for (figure, place) in [(ball.landing.p50, facts.as_str()), (ball.missing_at, &drawing)] {
             let text = quantity::number(figure.shown(System::Field), 1);
-            assert!(facts.contains(&text), "{text} in {facts}");
+            assert!(place.contains(&text), "{text} in {place}");
         }
     }
 }

@@ -93,7 +93,7 @@ fn annulus_and_where_the_hole_is_tighter() {
     // A string of 10 in has room in the lower half only.
     let tight = annulus(10.0);
     assert!((tight.volume.in_m3() / ring(10.0, 10.0, 11.0, 10.0) - 1.0).abs() < 1e-9);
-    assert_eq!(tight.tight, Some(MeasuredDepth::m(60.0)));
+    assert_eq!(tight.tight.map(|(at, _)| at), Some(MeasuredDepth::m(60.0)));
     assert_eq!(annulus(12.0).volume.in_m3(), 0.0);
 }
 

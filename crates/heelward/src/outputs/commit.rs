@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::WriteError;
 use super::disk::{Staging, put, settle};
+use super::recover::Moves;
 
 /// What has been done and can be undone.
 enum Done {
@@ -51,13 +52,51 @@ pub(super) fn all(
     files: &BTreeMap<String, Vec<u8>>,
     gone: &[String],
 ) -> Result<(), WriteError> {
-    let mut made = Steps::default();
-    make_folder(folder, &mut made)?;
-    let staging = Staging::new(folder).map_err(|e| WriteError::refused(folder, &e))?;
+    if folder.is_dir() {
+        return into_place(folder, files, gone);
+    }
+    if folder.symlink_metadata().is_ok() {
+        return Err(WriteError::NotAFolder(folder.display().to_string()));
+    }
+    as_a_whole(folder, files)
+}
+
+/// Makes a folder that is not there yet: filled under another name, then named in one step.
+fn as_a_whole(folder: &Path, files: &BTreeMap<String, Vec<u8>>) -> Result<(), WriteError> {
+    let parent = match folder.parent() {
+        Some(parent) if !parent.as_os_str().is_empty() => parent,
+        _ => Path::new("."),
+    };
+    if !parent.is_dir() {
+        return Err(WriteError::NoParent(parent.display().to_string()));
+    }
+    let refused = |e: std::io::Error| WriteError::refused(folder, &e);
+    let staging = Staging::new(parent).map_err(refused)?;
+    let whole = staging.path().join("whole");
+    std::fs::create_dir(&whole).map_err(refused)?;
+    for (name, bytes) in files {
+        if let Some(above) = Path::new(name).parent() {
+            std::fs::create_dir_all(whole.join(above)).map_err(refused)?;
+        }
+        put(&whole.join(name), bytes).map_err(refused)?;
+    }
+    settle(&whole);
+    std::fs::rename(&whole, folder).map_err(refused)?;
+    settle(parent);
+    Ok(())
+}
+
+/// Puts the files into a folder that is there. Every move is written down before the first is
+/// made, so that a run that was killed can be taken back by the next one.
+fn into_place(folder: &Path, files: &BTreeMap<String, Vec<u8>>, gone: &[String]) -> Result<(), WriteError> {
+    let refused = |e| WriteError::refused(folder, &e);
+    let staging = Staging::new(folder).map_err(refused)?;
     for (i, (name, bytes)) in files.iter().enumerate() {
         let refused = |e| WriteError::refused(&folder.join(name), &e);
         put(&staging.path().join(format!("new-{i}")), bytes).map_err(refused)?;
     }
+    let moves = Moves { placed: files.keys().cloned().collect(), gone: gone.to_vec() };
+    moves.write(staging.path()).map_err(refused)?;
     let mut steps = Steps::default();
     for (i, name) in gone.iter().enumerate() {
         steps.shift(&folder.join(name), &staging.path().join(format!("gone-{i}")))?;
@@ -71,24 +110,9 @@ pub(super) fn all(
         steps.shift(&staging.path().join(format!("new-{i}")), &place)?;
     }
     settle(folder);
+    Moves::done(staging.path()).map_err(refused)?;
     steps.keep();
-    made.keep();
     Ok(())
-}
-
-fn make_folder(folder: &Path, steps: &mut Steps) -> Result<(), WriteError> {
-    if folder.is_dir() {
-        return Ok(());
-    }
-    if folder.symlink_metadata().is_ok() {
-        return Err(WriteError::NotAFolder(folder.display().to_string()));
-    }
-    match folder.parent() {
-        Some(parent) if !parent.as_os_str().is_empty() && !parent.is_dir() => {
-            Err(WriteError::NoParent(parent.display().to_string()))
-        }
-        _ => steps.make(folder),
-    }
 }
 
 /// Makes the folders between `folder` and the file `place`.

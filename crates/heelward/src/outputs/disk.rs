@@ -1,5 +1,6 @@
 //! Writing one file safely, a folder to write in, and what the system's refusals mean.
 
+use std::fs::File;
 use std::io::{Error, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
@@ -12,7 +13,7 @@ pub(crate) fn put(path: &Path, bytes: &[u8]) -> Result<(), Error> {
 
 /// Flushes a folder's own list of names to the disk, where the system can.
 pub(crate) fn settle(folder: &Path) {
-    if let Ok(open) = std::fs::File::open(folder) {
+    if let Ok(open) = File::open(folder) {
         let _ = open.sync_all();
     }
 }
@@ -28,8 +29,17 @@ pub(crate) fn words(error: &Error) -> String {
     }
 }
 
-/// A hidden folder that goes away with what is left in it.
-pub(crate) struct Staging(PathBuf);
+/// A hidden folder that goes away with what is left in it. A file in it is locked as long as the
+/// run lives, so that another run can tell it from what a killed one left.
+pub(crate) struct Staging {
+    path: PathBuf,
+    _lock: Option<File>,
+}
+
+/// How the names of hidden folders begin.
+pub(super) const STAGING: &str = ".heelward-";
+/// The file that is locked.
+pub(super) const LOCK: &str = "lock";
 
 /// How many names are tried for it.
 const NAMES: u32 = 100;
@@ -39,9 +49,13 @@ impl Staging {
     pub(crate) fn new(folder: &Path) -> Result<Self, Error> {
         let mut last = None;
         for i in 0..NAMES {
-            let path = folder.join(format!(".heelward-{}-{i}", std::process::id()));
+            let path = folder.join(format!("{STAGING}{}-{i}", std::process::id()));
             match std::fs::create_dir(&path) {
-                Ok(()) => return Ok(Self(path)),
+                Ok(()) => {
+                    // Where the system has no locks, a run is not told from a killed one.
+                    let lock = File::create(path.join(LOCK)).ok().filter(|l| l.try_lock().is_ok());
+                    return Ok(Self { path, _lock: lock });
+                }
                 Err(e) if e.kind() == ErrorKind::AlreadyExists => last = Some(e),
                 Err(e) => return Err(e),
             }
@@ -51,12 +65,12 @@ impl Staging {
 
     /// Where it is.
     pub(crate) fn path(&self) -> &Path {
-        &self.0
+        &self.path
     }
 }
 
 impl Drop for Staging {
     fn drop(&mut self) {
-        let _ = std::fs::remove_dir_all(&self.0);
+        let _ = std::fs::remove_dir_all(&self.path);
     }
 }

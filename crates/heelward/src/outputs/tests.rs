@@ -104,6 +104,59 @@ fn a_failure_half_way_leaves_everything_as_it_was() {
     assert_eq!(outputs(&[("a.txt", "three")]).write(&scratch.0), Ok(1));
 }
 
+/// What a run leaves that is killed after so many of its moves: those of a second run that puts
+/// `a.txt` and `b.txt` and takes `gone.txt` away.
+fn killed_after(moves: usize, folder: &Path) {
+    let staging = folder.join(".heelward-1-0");
+    std::fs::create_dir(&staging).unwrap();
+    let names = ["a.txt", "b.txt"];
+    names.iter().enumerate().for_each(|(i, n)| {
+        std::fs::write(staging.join(format!("new-{i}")), format!("new {n}")).unwrap();
+    });
+    let list = recover::Moves { placed: names.map(String::from).to_vec(), gone: vec!["gone.txt".into()] };
+    list.write(&staging).unwrap();
+    let steps = [
+        (folder.join("gone.txt"), staging.join("gone-0")),
+        (folder.join("a.txt"), staging.join("old-0")),
+        (staging.join("new-0"), folder.join("a.txt")),
+        (staging.join("new-1"), folder.join("b.txt")),
+    ];
+    steps.iter().take(moves).for_each(|(from, to)| std::fs::rename(from, to).unwrap());
+    if moves > steps.len() {
+        recover::Moves::done(&staging).unwrap();
+    }
+}
+
+#[test]
+fn a_run_that_was_killed_is_taken_back_by_the_next() {
+    for moves in 0..=4 {
+        let scratch = Scratch::new(&format!("killed-{moves}"));
+        outputs(&[("a.txt", "one"), ("gone.txt", "still here")]).write(&scratch.0).unwrap();
+        killed_after(moves, &scratch.0);
+        recover::recover(&scratch.0).unwrap();
+        assert_eq!(scratch.names(), ["a.txt", "gone.txt", "written.json"], "after {moves} moves");
+        assert_eq!((scratch.text("a.txt"), scratch.text("gone.txt")), ("one".into(), "still here".into()));
+        assert_eq!(outputs(&[("a.txt", "three")]).write(&scratch.0), Ok(1));
+    }
+}
+
+#[test]
+fn a_run_that_was_killed_after_its_last_move_stands() {
+    let scratch = Scratch::new("killed-late");
+    outputs(&[("a.txt", "one"), ("gone.txt", "still here")]).write(&scratch.0).unwrap();
+    killed_after(5, &scratch.0);
+    recover::recover(&scratch.0).unwrap();
+    assert_eq!(scratch.names(), ["a.txt", "b.txt", "written.json"]);
+    assert_eq!(scratch.text("a.txt"), "new a.txt");
+}
+
+#[test]
+fn a_run_at_work_is_left_alone() {
+    let scratch = Scratch::new("busy");
+    let _at_work = Staging::new(&scratch.0).unwrap();
+    assert!(matches!(outputs(&[("a.txt", "one")]).write(&scratch.0), Err(WriteError::Busy(_))));
+}
+
 #[test]
 fn a_folder_that_cannot_be_made_is_named() {
     let scratch = Scratch::new("nowhere");

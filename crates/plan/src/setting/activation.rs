@@ -27,8 +27,8 @@ struct Stretch {
     bottom: MeasuredDepth,
     outer: Diameter,
     volume: Volume,
-    /// Where the hole is tighter than that.
-    tight: Option<MeasuredDepth>,
+    /// Where the hole is tighter than that, and its diameter there.
+    tight: Option<(MeasuredDepth, Diameter)>,
 }
 
 /// The activation fluid of a job; none with a finding where its rate is not above zero or the hole
@@ -155,10 +155,13 @@ fn judge(job: &Job, layout: &Layout, plan: &ActivationPlan, shoe: MeasuredDepth,
 
 /// One finding for all places where the caliper reads less than the string.
 fn tight(stretches: &[Stretch], system: System, ledger: &mut Ledger) {
-    let mut places: Vec<MeasuredDepth> = stretches.iter().filter_map(|s| s.tight).collect();
-    places.sort_by(MeasuredDepth::total_cmp);
-    let Some(first) = places.first().copied() else { return };
-    let named = places.iter().take(MOST_NAMED).map(|d| d.text(system)).collect::<Vec<_>>().join(", ");
+    let mut places: Vec<_> =
+        stretches.iter().filter_map(|s| s.tight.map(|(at, hole)| (at, hole, s.outer))).collect();
+    let tightest = places.iter().copied().min_by(|a, b| (a.1 - a.2).total_cmp(&(b.1 - b.2)));
+    let Some((_, hole, outer)) = tightest else { return };
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let Some(first) = places.first().map(|p| p.0) else { return };
+    let named = places.iter().take(MOST_NAMED).map(|p| p.0.text(system)).collect::<Vec<_>>().join(", ");
     let more = match places.len().saturating_sub(MOST_NAMED) {
         0 => String::new(),
         n => format!(" and {n} more"),
@@ -168,7 +171,8 @@ fn tight(stretches: &[Stretch], system: System, ledger: &mut Ledger) {
         "the caliper reads less than the string's diameter in {} {word}: at {named}{more}",
         places.len()
     );
-    ledger.say(checks::TIGHT.found(message).depth(first).field("hole.caliper"));
+    let finding = checks::TIGHT.found(message).depth(first).field("hole.caliper");
+    ledger.say(finding.value(hole).limit(outer));
 }
 
 #[cfg(test)]

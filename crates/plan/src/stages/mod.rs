@@ -107,6 +107,7 @@ fn one_stage(
     )?;
     let steps = ledger.take("the schedule", schedule::steps(job, line, planned_rate))?;
     let clean_density = first.fluid.density;
+    let (worst_mixture, worst_front) = schedule::worst_words(mixtures, &worst, line)?;
     let plan = StagePlan {
         stage,
         ports: place.sleeve.ports,
@@ -117,7 +118,8 @@ fn one_stage(
         bound_by: if rate_ceiling > wanted_rate { BoundBy::Wanted } else { bound_by },
         planned_rate,
         pressure,
-        worst_mixture: schedule::worst_words(mixtures, &worst, line)?,
+        worst_mixture,
+        worst_front,
         clean_pressure,
         bottomhole: (pressure.fracture + pressure.near_wellbore + pressure.ports).gauge(),
         shut_in: still.surface,

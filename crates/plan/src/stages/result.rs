@@ -55,6 +55,8 @@ pub struct StagePlan {
     pub pressure: PressureParts,
     /// Mixture of that pressure, in words.
     pub worst_mixture: String,
+    /// Vertical depth of the front between the two mixtures; none where the string holds one.
+    pub worst_front: Option<TrueVerticalDepth>,
     /// Surface pressure at the planned rate with clean fluid of the first step.
     pub clean_pressure: GaugePressure,
     /// Bottomhole treating pressure at the ports.

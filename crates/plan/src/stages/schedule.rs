@@ -29,17 +29,22 @@ pub(super) fn mixture_words(mixture: &Mixture<'_>) -> String {
     }
 }
 
-/// The mixtures of the highest pressure in words: which follows which, and where the front stands.
-pub(super) fn worst_words(mixtures: &[Mixture<'_>], worst: &Worst, line: &StageLine) -> Option<String> {
+/// The mixtures of the highest pressure: which follows which in words, and where the front between
+/// them stands; no front where the string holds one mixture.
+pub(super) fn worst_words(
+    mixtures: &[Mixture<'_>],
+    worst: &Worst,
+    line: &StageLine,
+) -> Option<(String, Option<TrueVerticalDepth>)> {
     let lower = mixtures.get(worst.lower)?;
     let clean = Mixture::clean(mixtures.first()?.fluid);
     let upper = mixtures.get(worst.lower + 1).unwrap_or(&clean);
     let (below, above) = (mixture_words(lower), mixture_words(upper));
     let depth = line.front_depth(worst);
     if below == above || depth.si() <= 0.0 {
-        return Some(below);
+        return Some((below, None));
     }
-    Some(format!("{above} behind {below}, front at {} vertical depth", depth.text(System::Field)))
+    Some((format!("{above} behind {below}"), Some(depth)))
 }
 
 /// The steps of a stage at its planned rate. A ramp is linear in clean volume, so its mass is the

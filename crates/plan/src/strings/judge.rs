@@ -64,9 +64,12 @@ fn connection(plan: &StringPlan, field: &str, ledger: &mut Ledger) {
     }
     let pushed = plan.loads.iter().map(|l| l.axial).fold(Force::ZERO, Force::min);
     if ratings.joint_compression.is_none() && pushed < -Force::klbf(1.0) {
-        let message = format!("{}: no compression rating of the {} is stated", plan.name, plan.connection);
+        let message = format!(
+            "{}: no compression rating of the {} is stated, and a load case pushes on it",
+            plan.name, plan.connection
+        );
         let finding = checks::COMPRESSION.found(message).field(format!("{field}.connection_compression"));
-        ledger.say(finding.value(pushed));
+        ledger.say(finding.value(pushed.abs()));
     }
 }
 

@@ -12,7 +12,7 @@ use crate::draw::volume_line::{VolumeLine, volume_line};
 
 /// The pages.
 pub(super) fn pages(desk: &Desk<'_>, plan: &BallPlan, paper: &mut Paper) {
-    paper.section("Ball cards", "One card a ball, two on a page, in the order of launching. Cut them apart; each goes with its ball and comes back filled in.");
+    paper.section("Ball cards", "One card a ball, three on a page, in the order of launching. Cut them apart; each goes with its ball and comes back filled in.");
     let mut cards = Vec::new();
     let ladder = desk.program.ladder.as_ref();
     let setting =
@@ -40,14 +40,14 @@ fn scale(c: &BallCard, u: Units) -> VolumeLine {
 }
 
 const MEASURERS: &[&str] = &["first person", "second person"];
-const CHECKS: &[&str] =
-    &["serial noted", "loaded", "loading verified", "launcher closed, tested", "launched"];
+const CHECKS: &[&str] = &["serial noted", "loaded", "loading verified", "closed, tested", "launched"];
 
 fn card(c: &BallCard, desk: &Desk<'_>, drawing: String) -> Card {
     let u = desk.units;
     Card {
         title: format!("Stage {}", c.stage),
         ball: u.text(c.ball),
+        made_of: c.material.clone(),
         facts: facts(c, desk),
         drawing,
         cautions: cautions(c, u),
@@ -60,7 +60,7 @@ fn card(c: &BallCard, desk: &Desk<'_>, drawing: String) -> Card {
 
 fn measure(u: Units) -> Vec<super::block::Blank> {
     let dia = u.unit::<Diameter>();
-    vec![blank("diameter 1", &dia), blank("diameter 2, square to it", dia), blank("initials", "")]
+    vec![blank("diameter 1", &dia), blank("diameter 2, at 90\u{b0}", dia), blank("initials", "")]
 }
 
 fn outcome(u: Units) -> Vec<super::block::Blank> {
@@ -78,40 +78,32 @@ fn outcome(u: Units) -> Vec<super::block::Blank> {
 fn facts(c: &BallCard, desk: &Desk<'_>) -> Vec<Fact> {
     let u = desk.units;
     let launch = match c.launched_during {
-        0 => "before stage 1, after the wait".to_string(),
-        stage => format!("{} on the meter of stage {stage}", u.volume(c.launch_at)),
+        0 => "before stage 1".to_string(),
+        stage => format!("{}, stage {stage}", u.volume(c.launch_at)),
     };
     let s = &c.chosen.signature;
     let decimals = if u.0 == System::Field { 1 } else { 2 };
+    let rate = if c.rate_before > c.landing_rate {
+        format!("{} to {}", u.number(c.rate_before), u.text(c.landing_rate))
+    } else {
+        format!("{} all the way", u.text(c.landing_rate))
+    };
     vec![
-        fact("Ball", format!("{} \u{b1} {}, {}", u.text(c.ball), u.text(c.ball_tolerance), c.material)),
-        fact(
-            "Seat",
-            format!("{} \u{b1} {} at {}", u.text(c.seat), u.text(c.seat_tolerance), u.text(c.seat_depth)),
-        ),
-        fact("Launch at", launch),
+        fact("Ball", format!("{} \u{b1} {}", u.number(c.ball), u.text(c.ball_tolerance))),
+        fact("Seat", format!("{} \u{b1} {}", u.number(c.seat), u.text(c.seat_tolerance))),
+        fact("Seat at", u.text(c.seat_depth)),
+        fact("Launch, by meter", launch),
         fact("Clean fluid ahead", u.volume(c.spacer_ahead)),
-        fact(
-            "Cut the rate at",
-            format!(
-                "{}, from {} to {}",
-                u.volume(c.rate_cut_at),
-                u.number(c.rate_before),
-                u.text(c.landing_rate)
-            ),
-        ),
-        fact("Lands P10 / P50 / P90", u.band(c.landing, decimals)),
-        fact("Look from, late after", format!("{}, {}", u.volume(c.window_opens), u.volume(c.window_closes))),
-        fact("Missing at", u.volume(c.missing_at)),
+        fact("Rate at the cut", rate),
+        fact("P10 / P50 / P90", u.band(c.landing, decimals)),
         fact("Launch to landing", span(c.transit)),
+        fact("Impact, of rating", percent(c.chosen.impact_share)),
         fact("Sleeve shears at", format!("{} to {}", u.number(c.shear.low), u.text(c.shear.high))),
-        fact("Expected rise, after", format!("{}, {}", u.text(s.rise), span(s.delay))),
-        fact("Before; highest", format!("{}, {}", u.number(c.chosen.before), u.text(c.chosen.highest))),
-        fact(
-            "Trip; left below",
-            format!("{}; {}", u.text(desk.job.file.limits.trip), u.text(c.chosen.below_trip)),
-        ),
-        fact("Impact of its rating", percent(c.chosen.impact_share)),
+        fact("Pressure before", u.text(c.chosen.before)),
+        fact("Expected rise", format!("{}, after {}", u.text(s.rise), span(s.delay))),
+        fact("Highest expected", u.text(c.chosen.highest)),
+        fact("Pump trip", u.text(desk.job.file.limits.trip)),
+        fact("Room to the trip", u.text(c.chosen.below_trip)),
     ]
 }
 
@@ -137,6 +129,7 @@ fn setting_card(ball: &SettingBall, ledger: &LedgerBall, u: Units) -> Card {
     Card {
         title: "Setting ball".into(),
         ball: u.text(ball.ball),
+        made_of: String::new(),
         facts: vec![
             fact(
                 "Ball",
@@ -147,9 +140,9 @@ fn setting_card(ball: &SettingBall, ledger: &LedgerBall, u: Units) -> Card {
                     u.text(ledger.largest)
                 ),
             ),
-            fact("Seat of the isolation tool", u.text(ball.seat)),
+            fact("Isolation tool's seat", u.text(ball.seat)),
             fact("Overlap, least", u.text(ball.least_interference)),
-            fact("Clearance through the ladder, least", u.maybe_text(ball.clearance)),
+            fact("Clearance, least", u.maybe_text(ball.clearance)),
         ],
         drawing: String::new(),
         cautions: vec!["It sets the packers: follow the pressure sheet.".into()],

@@ -63,7 +63,7 @@ fn overview(plan: &BallPlan, u: Units) -> Table {
         Column::number("below trip", &psi),
         Column::number("to the next seat", "sigma"),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .even()
     .note(
         "Launch: reading of the meter of the stage being pumped. All other volumes are since launch. Rise: at the surface before the sleeve opens, at its nominal shear. \

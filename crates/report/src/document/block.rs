@@ -200,6 +200,8 @@ pub struct Card {
     pub title: String,
     /// Its diameter, large.
     pub ball: String,
+    /// What it is made of.
+    pub made_of: String,
     /// What is so.
     pub facts: Vec<Fact>,
     /// Drawing of the volumes, by its file; empty for none.
@@ -340,7 +342,7 @@ pub enum Block {
         /// Subject and rule.
         rules: Vec<Fact>,
     },
-    /// Ball cards, two on a page.
+    /// Ball cards, three on a page.
     Cards {
         /// Cards.
         cards: Vec<Card>,

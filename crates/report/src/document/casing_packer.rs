@@ -107,7 +107,7 @@ fn cases(plan: &CasingPackerPlan, u: Units) -> Table {
         Column::number("allowed", &force),
         Column::number("used", ""),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .even();
     for (i, c) in plan.cases.iter().enumerate() {
         let used = match c.utilisation {
@@ -149,7 +149,7 @@ fn parts(plan: &CasingPackerPlan, u: Units) -> Table {
         Column::number("pressure on areas", &force),
         Column::number("load", &force),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .even();
     for (i, c) in plan.cases.iter().enumerate() {
         let p = &c.parts;

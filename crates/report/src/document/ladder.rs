@@ -67,7 +67,7 @@ fn rungs(ladder: &LadderPlan, u: Units) -> Table {
         Column::number("used", ""),
         Column::number("force on seat", u.unit::<Force>()),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .note(
         "Overlap: ball over its own seat on the diameter, as drawn; least: at the worst of tolerances, wear and \
          dissolving until its stage ends. Clearance: through the tightest seat above. Rated: differential it holds, \

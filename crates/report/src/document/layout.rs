@@ -41,7 +41,7 @@ fn stage_map(layout: &Layout, u: Units) -> Table {
         Column::number("must hold", &psi),
         Column::number("rated", &psi),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .note(
         "Hole worst: largest reading over the element widened by the depth uncertainty. Must hold: with the factor of \
          the job file. Rated: by the supplier's figures in the worst hole at the rock's temperature. Framed: a limit is \
@@ -110,7 +110,7 @@ fn tally(layout: &Layout, u: Units) -> Table {
         Column::number("outside", &vol),
         Column::wide("run", 0.8),
     ])
-    .sized(6.6)
+    .sized(7.0)
     .even();
     layout.tally.iter().for_each(|row| table.row(tally_row(row, u)));
     table

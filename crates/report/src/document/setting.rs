@@ -6,8 +6,9 @@ use quantity::*;
 
 use super::Desk;
 use super::block::{Cell, Column, Fact, Paper, Table, fact};
-use super::units::{NONE, Units, percent, runs, span};
+use super::units::{NONE, Units, percent, powers, runs, span};
 use crate::draw::sequence::{Line, Row, RowKind, SequencePicture, sequence};
+use crate::text::reading;
 
 /// The pages.
 pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
@@ -57,8 +58,8 @@ fn sheet(plan: &SettingPlan, u: Units) -> Table {
         Column::number("not above", &psi),
         Column::words("hold"),
         Column::number("pump", &vol),
-        Column::wide("read", 0.8),
-        Column::wide("volume", 0.8),
+        Column { unit: psi.clone(), ..Column::wide("read", 0.8) },
+        Column { unit: vol.clone(), ..Column::wide("volume", 0.8) },
         Column::wide("time", 0.8),
         Column::wide("initials", 0.8),
     ])
@@ -104,11 +105,11 @@ fn side(side: Side) -> &'static str {
 fn reasons(plan: &SettingPlan, u: Units) -> Table {
     let mut table = Table::new(vec![
         Column::number("step", ""),
-        Column::wide("device that decides", 1.2),
+        Column::wide("device that decides", 1.0),
         Column::number("depth", u.unit::<MeasuredDepth>()),
-        Column::number("across it at the target", u.unit::<Pressure>()).taking(0.9),
-        Column::wide("bounded above by", 1.6),
-        Column::wide("stop when", 3.0),
+        Column::number("across it", u.unit::<Pressure>()),
+        Column::wide("bounded above by", 1.5),
+        Column::wide("stop when", 4.0),
     ])
     .sized(7.2);
     for s in &plan.sheet {
@@ -130,7 +131,7 @@ fn summary(plan: &SettingPlan, u: Units) -> Vec<Fact> {
         fact("Highest while circulating", u.text(plan.circulating_limit)),
         fact("String down to the toe tool", u.text(plan.string_volume)),
         fact("Fluids to have for it", fluids(plan, u)),
-        fact("Compressibility, fluid and string", u.text(plan.compressibility)),
+        fact("Compressibility, fluid and string", figure(plan.compressibility, u)),
         fact("End load on the closed toe", u.text(plan.end_load)),
         fact("Across the casing packer in the annulus test", u.text(plan.casing_packer_differential)),
     ];
@@ -146,6 +147,12 @@ fn summary(plan: &SettingPlan, u: Units) -> Vec<Fact> {
         facts.push(fact("Used, with the safety factor", percent(s.utilisation)));
     }
     facts
+}
+
+/// A small figure to three digits, with an exponent.
+fn figure(c: Compressibility, u: Units) -> String {
+    let unit = Compressibility::KIND.shown(u.0);
+    powers(&reading::in_unit(unit.from_si(c.si()), unit, 3))
 }
 
 /// Devices that act alike: packers go together, from the lowest to the highest.
@@ -298,7 +305,7 @@ fn devices(plan: &SettingPlan, u: Units) -> Table {
         Column::number("fully set", &psi),
         Column::wide("against", 4.2),
     ])
-    .sized(6.6)
+    .sized(7.0)
     .even()
     .note("Acts at: at the device itself, lot and scatter of its pins counted. At surface: gauge, with the column in the string.");
     for d in &plan.devices {
@@ -371,7 +378,7 @@ fn thrusts(plan: &SettingPlan, u: Units) -> Table {
         Column::number("thrust", u.unit::<Force>()),
         Column::number("contact stress to hold by friction alone", u.unit::<Pressure>()),
     ])
-    .sized(6.9);
+    .sized(7.0);
     for t in plan.thrusts.iter().rev() {
         table.row(vec![
             Cell::strong(t.stage.to_string()),

@@ -113,7 +113,7 @@ fn loads(desk: &Desk<'_>, string: &StringPlan) -> Table {
         Column::number("tension", ""),
         Column::number("combined", ""),
     ])
-    .sized(6.7)
+    .sized(7.0)
     .even();
     let mut last = None;
     for row in &string.loads {

@@ -85,16 +85,13 @@ fn overview(plan: &SwellPlan, size: (f64, f64)) -> String {
     let y = Axis::over("days from the fluid in place", all, true);
     let x = Axis::counted("packer of stage, toe at the left", plan.packers.len());
     let mut chart = Chart::new(size, x, y);
-    for (name, points, colour) in [("contact", &contact, ink::GREEN), ("rating", &rating, ink::BLUE)] {
+    let bands = [("contact", &contact, ink::GREEN, Mark::Dashed), ("rating", &rating, ink::BLUE, Mark::Line)];
+    for (name, points, colour, mark) in bands {
         let points = points.clone();
         let edges = points.iter().map(|p| (p.0, p.1, p.3)).collect();
         chart.bands.push(BandSeries { name: format!("{name}, P10 to P90"), points: edges, colour });
-        chart = chart.with(
-            &format!("{name}, P50"),
-            Mark::Line,
-            colour,
-            points.iter().map(|p| (p.0, p.2)).collect(),
-        );
+        chart =
+            chart.with(&format!("{name}, P50"), mark, colour, points.iter().map(|p| (p.0, p.2)).collect());
     }
     chart.limit("planned wait", wait).draw()
 }
@@ -145,7 +142,7 @@ fn table(plan: &SwellPlan, u: Units) -> Table {
         Column::number("ready at the wait", ""),
         Column::number("beyond tests", ""),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .note(
         "Ready at the wait: share of the samples that have the rating then; framed below nine in ten. In the worst hole: \
          every figure at its middle, the largest hole over the element. Beyond tests: share of the swelling at \

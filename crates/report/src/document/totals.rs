@@ -103,7 +103,7 @@ fn step_pressures(plan: &StagesPlan, u: Units) -> Table {
     let psi = u.unit::<GaugePressure>();
     let mut columns = vec![Column::number("stage", ""), Column::number("rate", u.unit::<FlowRate>())];
     columns.extend(names.unwrap_or_default().into_iter().map(|n| Column::number(n, &psi)));
-    let mut table = Table::new(columns).sized(6.9);
+    let mut table = Table::new(columns).sized(7.0);
     for s in plan.stages.iter().rev() {
         let mut row = vec![Cell::strong(s.stage.to_string()), u.number(s.planned_rate).into()];
         row.extend(s.steps.iter().map(|t| Cell::from(u.either(t.pressure, 0, 2))));
@@ -124,7 +124,7 @@ fn by_stage(plan: &StagesPlan, u: Units) -> Table {
         Column::number("highest pressure", u.unit::<GaugePressure>()),
         Column::number("power", u.unit::<Power>()),
     ])
-    .sized(6.9);
+    .sized(7.0);
     for s in plan.stages.iter().rev() {
         table.row(vec![
             Cell::strong(s.stage.to_string()),

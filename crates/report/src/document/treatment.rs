@@ -27,12 +27,14 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
             fact("The toe could take without seats", u.text(plan.toe_rate_without_seats)),
         ],
     );
-    paper.drawing("parts", below, "What the highest treating pressure at the planned rate is made of.");
+    paper.drawing(
+        "parts",
+        below,
+        "What the highest treating pressure at the planned rate is made of, stacked in the order of the key.",
+    );
     paper.section_of(plan.stages.len(), "Rates and pressures by stage", "");
     paper.table(rates(plan, u));
-    let lead = "Every mixture of the schedule is taken in the string, alone and behind another with the front between \
-                them at any depth; what gives the most decides. What is left below the limit is room for what was not \
-                foreseen.";
+    let lead = "Every mixture counts, alone and behind another with the front between them at any depth; the highest is shown.";
     paper.section_of(plan.stages.len(), "Parts of the highest treating pressure", lead);
     paper.table(pressures(desk, plan));
 }
@@ -115,11 +117,11 @@ fn rates(plan: &StagesPlan, u: Units) -> Table {
         Column::number("planned", &rate),
         Column::number("clean", &psi),
         Column::number("highest", &psi),
-        Column::number("at the ports", &psi),
+        Column::number("at ports", &psi),
         Column::number("shut-in", &psi),
         Column::number("power", u.unit::<Power>()),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .even()
     .note(
         "Clean and highest: surface pressure at the planned rate with the first fluid, and with the mixture that gives \
@@ -168,30 +170,55 @@ fn pressures(desk: &Desk<'_>, plan: &StagesPlan) -> Table {
         Column::number("pipe", &psi),
         Column::number("seats", &psi),
         Column::number("ports", &psi),
-        Column::number("near wellbore", &psi),
+        Column::number("near well", &psi),
         Column::number("surface", &psi),
         Column::number("below limit", &psi),
-        Column::wide("with", 5.4),
+        Column::number("front at TVD", u.unit::<TrueVerticalDepth>()),
+        Column::number("with", ""),
     ])
-    .sized(6.9)
+    .sized(7.0)
     .even();
+    let (letters, note) = mixtures(plan);
+    table.note = note;
     let limit = desk.job.file.limits.treating_pressure;
-    for s in plan.stages.iter().rev() {
+    for (s, letter) in plan.stages.iter().zip(letters).rev() {
         let p = &s.pressure;
         let n = |q: Pressure| Cell::from(u.either(q, 0, 2));
         let left = Pressure::pa(limit.si() - p.surface.si());
         table.row(vec![
             Cell::strong(s.stage.to_string()),
             n(p.fracture),
-            format!("\u{2212}{}", u.either(p.hydrostatic, 0, 2)).into(),
+            format!("-{}", u.either(p.hydrostatic, 0, 2)).into(),
             n(p.pipe),
             n(p.seats),
             n(p.ports),
             n(p.near_wellbore),
             Cell::strong(u.either(p.surface, 0, 2)),
             Cell::judged(u.either(left, 0, 2), left.si() < 0.0),
-            s.worst_mixture.clone().into(),
+            u.maybe(s.worst_front).into(),
+            letter.into(),
         ]);
     }
     table
+}
+
+/// A letter for what stands in the string at every stage, and what the letters stand for.
+fn mixtures(plan: &StagesPlan) -> (Vec<String>, String) {
+    let mut kinds: Vec<&str> = Vec::new();
+    let mut letters = Vec::new();
+    for s in &plan.stages {
+        let at = kinds.iter().position(|k| *k == s.worst_mixture).unwrap_or(kinds.len());
+        if at == kinds.len() {
+            kinds.push(&s.worst_mixture);
+        }
+        letters.push(spelled(at));
+    }
+    let kinds: Vec<String> = kinds.iter().enumerate().map(|(i, k)| format!("{}: {k}.", spelled(i))).collect();
+    (letters, format!("With: what stands in the string. {}", kinds.join(" ")))
+}
+
+/// A, B to Z, and on with AA.
+fn spelled(index: usize) -> String {
+    let letter = char::from(b'A' + (index % 26) as u8).to_string();
+    if index < 26 { letter } else { spelled(index / 26 - 1) + &letter }
 }

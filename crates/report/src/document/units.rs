@@ -133,6 +133,33 @@ pub fn pretty(text: &str) -> String {
     SIGNS.iter().fold(text.to_string(), |text, (plain, print)| text.replace(plain, print))
 }
 
+/// Figures with an exponent as they are set in print: 2.5e-6 as 2.5 times ten to the minus six.
+pub fn powers(text: &str) -> String {
+    let one = |word: &str| {
+        let (number, comma) = word.strip_suffix(',').map_or((word, ""), |w| (w, ","));
+        let split = number
+            .split_once('e')
+            .filter(|(lead, power)| lead.parse::<f64>().is_ok() && power.parse::<i32>().is_ok());
+        match split {
+            Some((lead, power)) => format!("{lead}\u{b7}10{}{comma}", raised(power)),
+            None => word.to_string(),
+        }
+    };
+    text.split(' ').map(one).collect::<Vec<_>>().join(" ")
+}
+
+fn raised(power: &str) -> String {
+    const RAISED: [char; 10] = [
+        '\u{2070}', '\u{b9}', '\u{b2}', '\u{b3}', '\u{2074}', '\u{2075}', '\u{2076}', '\u{2077}', '\u{2078}',
+        '\u{2079}',
+    ];
+    let sign = |c: char| match c.to_digit(10).and_then(|d| RAISED.get(d as usize)) {
+        Some(raised) => *raised,
+        None => '\u{207b}',
+    };
+    power.chars().map(sign).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -146,6 +173,13 @@ mod tests {
         assert_eq!(metric.number(Volume::m3(1.2345)), "1.234");
         assert_eq!(Units(System::Field).either(Volume::bbl(1.26), 1, 3), "1.3");
         assert_eq!(Units(System::Field).maybe::<Volume>(None), NONE);
+    }
+
+    #[test]
+    fn an_exponent_is_raised_and_words_are_left_alone() {
+        assert_eq!(powers("2.5e-6 1/psi"), "2.5\u{b7}10\u{207b}\u{2076} 1/psi");
+        assert_eq!(powers("1e9, 2 psi"), "1\u{b7}10\u{2079}, 2 psi");
+        assert_eq!(powers("thick_orifice"), "thick_orifice");
     }
 
     #[test]

@@ -7,7 +7,7 @@ use quantity::Time;
 
 use super::Desk;
 use super::block::{Block, Column, NamedValue, Paper, StepEntry, Table, WorkingEntry};
-use super::units::{Units, pretty, sentence, span};
+use super::units::{Units, powers, pretty, sentence, span};
 use crate::text::bibliography::key;
 use crate::text::reading;
 
@@ -86,7 +86,7 @@ fn step(step: &Step, before: Option<(usize, &Step)>, u: Units) -> StepEntry {
     let value = |named: &Named| NamedValue {
         name: named.name.clone(),
         doc: named.doc.clone(),
-        value: pretty(&named.word.clone().unwrap_or_else(|| reading::list(&named.values, u.0))),
+        value: powers(&named.word.clone().unwrap_or_else(|| pretty(&reading::list(&named.values, u.0)))),
         outside: step.outside.contains(&named.name),
     };
     let differs = |named: &&Named| before.is_none_or(|(_, b)| !b.inputs.contains(named));

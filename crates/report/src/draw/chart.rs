@@ -144,7 +144,7 @@ impl Chart {
     }
 
     fn frame(&self) -> (f64, f64, f64, f64) {
-        (50.0, 8.0, self.size.0 - 8.0, self.size.1 - 44.0)
+        (50.0, 8.0, self.size.0 - 14.0, self.size.1 - 44.0)
     }
 
     fn at(&self, (x, y): (f64, f64)) -> (f64, f64) {
@@ -170,7 +170,7 @@ impl Chart {
             // Every other name goes to the left, so that points side by side keep their names apart.
             let (x, y) = self.at(label.at);
             let (dx, anchor) = if i % 2 == 1 { (-4.0, Anchor::End) } else { (4.0, Anchor::Start) };
-            svg.halo((x + dx, y - 3.0), &label.text, Letters::plain(6.8, anchor), ink::BLACK);
+            svg.halo((x + dx, y - 3.0), &label.text, Letters::plain(7.0, anchor), ink::BLACK);
         }
         self.key(&mut svg);
         svg.finish()
@@ -263,14 +263,14 @@ impl Chart {
                 };
                 let below = y - top < 10.0 || self.limits.iter().any(|l| above(&l));
                 let dy = if below { 7.5 } else { -2.5 };
-                let letters = Letters::bold(6.8, Anchor::End);
+                let letters = Letters::bold(7.0, Anchor::End);
                 svg.halo((right - 3.0, y + dy), &limit.name, letters, ink::VERMILION);
             }
             Along::X => {
                 let (x, _) = self.at((limit.at, self.y.ends.0));
                 svg.line((x, top), (x, bottom), pen);
                 let (dx, anchor) = if x < left + 60.0 { (3.0, Anchor::Start) } else { (-3.0, Anchor::End) };
-                svg.halo((x + dx, top + 8.0), &limit.name, Letters::bold(6.8, anchor), ink::VERMILION);
+                svg.halo((x + dx, top + 8.0), &limit.name, Letters::bold(7.0, anchor), ink::VERMILION);
             }
         }
     }

@@ -82,14 +82,14 @@ impl Place {
             let (_, y) = self.at((0.0, depth));
             svg.line((left, y), (right, y), Pen::line(ink::PALE, 0.4));
             let at = (left - 4.0, y + 2.2);
-            svg.text(at, &tick_text(depth, step), Letters::plain(6.8, Anchor::End), ink::BLACK);
+            svg.text(at, &tick_text(depth, step), Letters::plain(7.0, Anchor::End), ink::BLACK);
         }
         let (reaches, step) = self.reach.ticks(9);
         for reach in reaches {
             let (x, _) = self.at((reach, 0.0));
             svg.line((x, top), (x, bottom), Pen::line(ink::PALE, 0.4));
             let at = (x, bottom + 9.0);
-            svg.text(at, &tick_text(reach, step), Letters::plain(6.8, Anchor::Middle), ink::BLACK);
+            svg.text(at, &tick_text(reach, step), Letters::plain(7.0, Anchor::Middle), ink::BLACK);
         }
     }
 }
@@ -126,7 +126,7 @@ fn tools(svg: &mut Svg, picture: &PathPicture, place: &Place) {
         let (x, y) = place.at(*p);
         svg.circle((x, y), 1.6, Pen::outlined("#ffffff", ink::BLUE, 1.0));
         if *stage == 1 || *stage == last || stage % 5 == 0 {
-            let letters = Letters::bold(6.8, Anchor::Middle);
+            let letters = Letters::bold(7.0, Anchor::Middle);
             svg.halo((x, y - 6.5), &stage.to_string(), letters, ink::BLUE);
         }
     }
@@ -153,8 +153,8 @@ fn words(svg: &mut Svg, picture: &PathPicture, place: &Place, scale: Scale) {
         "Across: distance along the vertical section, {0}. Down: true vertical depth, {0}.",
         picture.unit
     );
-    svg.text((left, foot - 17.0), &axes, Letters::plain(6.8, Anchor::Start), ink::BLACK);
-    svg.text((left, foot - 5.0), &words, Letters::bold(6.8, Anchor::Start), ink::BLACK);
+    svg.text((left, foot - 17.0), &axes, Letters::plain(7.0, Anchor::Start), ink::BLACK);
+    svg.text((left, foot - 5.0), &words, Letters::bold(7.0, Anchor::Start), ink::BLACK);
     let (x, y) = (left + 8.0 + 4.5 * words.chars().count() as f64, foot - 7.5);
     svg.rect((x, y - 3.6), (2.0, 7.2), Pen::fill(ink::VERMILION));
     let x = word(svg, (x, y), "packer");
@@ -168,7 +168,7 @@ fn words(svg: &mut Svg, picture: &PathPicture, place: &Place, scale: Scale) {
 
 /// A word of the key behind its sign; where the next sign stands.
 fn word(svg: &mut Svg, (x, y): (f64, f64), text: &str) -> f64 {
-    svg.text((x + 8.0, y + 2.5), text, Letters::plain(6.8, Anchor::Start), ink::BLACK);
+    svg.text((x + 8.0, y + 2.5), text, Letters::plain(7.0, Anchor::Start), ink::BLACK);
     x + 22.0 + 4.0 * text.chars().count() as f64
 }
 

@@ -114,7 +114,7 @@ pub fn seats(pictures: &[SeatPicture], scale: Scale, columns: usize, width: f64,
         "All at one scale, {}, cones at their own angle. Flow is downwards; the toe is below.",
         scale.words()
     );
-    svg.text((2.0, svg.height() - 3.0), &foot, Letters::plain(6.8, Anchor::Start), ink::BLACK);
+    svg.text((2.0, svg.height() - 3.0), &foot, Letters::plain(7.0, Anchor::Start), ink::BLACK);
     svg.finish()
 }
 
@@ -160,7 +160,7 @@ impl Place {
         svg.text((self.middle, base + 9.0), &p.name, Letters::bold(7.0, Anchor::Middle), ink::BLACK);
         for (i, line) in lines.iter().enumerate() {
             let at = (self.middle, base + 17.0 + 7.6 * i as f64);
-            svg.text(at, line, Letters::plain(6.4, Anchor::Middle), ink::BLACK);
+            svg.text(at, line, Letters::plain(7.0, Anchor::Middle), ink::BLACK);
         }
     }
 }

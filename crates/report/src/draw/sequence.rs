@@ -109,7 +109,7 @@ pub fn sequence(picture: &SequencePicture, width: f64) -> String {
     } else {
         "Bar: from the lowest to the highest pressure at which it acts; tick: expected. Diamond: done. Arrow: what is left."
     };
-    svg.text((6.0, bottom + 36.0), key, Letters::plain(6.8, Anchor::Start), ink::BLACK);
+    svg.text((6.0, bottom + 36.0), key, Letters::plain(7.0, Anchor::Start), ink::BLACK);
     svg.finish()
 }
 
@@ -154,7 +154,7 @@ fn across(svg: &mut Svg, line: &Line, (x, y, bottom): (f64, f64, f64), width: f6
     svg.line((x, y - 2.0), (x, bottom), pen);
     let left = x > 0.5 * width;
     let (dx, anchor) = if left { (-3.0, Anchor::End) } else { (3.0, Anchor::Start) };
-    svg.halo((x + dx, y + 2.0), &line.name, Letters::bold(6.8, anchor), colour);
+    svg.halo((x + dx, y + 2.0), &line.name, Letters::bold(7.0, anchor), colour);
 }
 
 #[cfg(test)]

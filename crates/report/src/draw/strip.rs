@@ -86,9 +86,9 @@ pub fn strip(picture: &StripPicture, size: (f64, f64), rows: usize) -> String {
 fn foot(svg: &mut Svg, factor: f64, unit: &str) {
     let y = svg.height();
     let words = format!("NOT to scale: diameters drawn {} times depths.", tick_text(factor, 1.0));
-    svg.text((SIDE, y - 14.0), &words, Letters::bold(6.8, Anchor::Start), ink::BLACK);
+    svg.text((SIDE, y - 14.0), &words, Letters::bold(7.0, Anchor::Start), ink::BLACK);
     let rest = format!("Depths in {unit}; heel at the left of the first row, toe at the right of the last.");
-    svg.text((SIDE + 232.0, y - 14.0), &rest, Letters::plain(6.8, Anchor::Start), ink::BLACK);
+    svg.text((SIDE + 232.0, y - 14.0), &rest, Letters::plain(7.0, Anchor::Start), ink::BLACK);
     let mut x = SIDE;
     let keys = [
         (Pen::outlined(ink::ROCK, ink::GREY, 0.5), "hole, from the caliper"),
@@ -99,7 +99,7 @@ fn foot(svg: &mut Svg, factor: f64, unit: &str) {
     ];
     for (pen, text) in keys {
         svg.rect((x, y - 8.0), (10.0, 6.0), pen);
-        svg.text((x + 13.0, y - 3.0), text, Letters::plain(6.8, Anchor::Start), ink::BLACK);
+        svg.text((x + 13.0, y - 3.0), text, Letters::plain(7.0, Anchor::Start), ink::BLACK);
         x += 25.0 + 4.0 * text.chars().count() as f64;
     }
 }
@@ -154,7 +154,7 @@ impl Row {
             svg.text(
                 (x, self.middle - self.half - 5.0),
                 "casing shoe",
-                Letters::plain(6.4, Anchor::Middle),
+                Letters::plain(7.0, Anchor::Middle),
                 ink::BLACK,
             );
         }
@@ -182,7 +182,7 @@ impl Row {
         while depth <= self.ends.1 {
             let x = self.x(depth);
             svg.line((x, y + 1.0), (x, y + 4.0), Pen::line(ink::BLACK, 0.5));
-            svg.text((x, y + 10.5), &tick_text(depth, step), Letters::plain(6.2, Anchor::Middle), ink::BLACK);
+            svg.text((x, y + 10.5), &tick_text(depth, step), Letters::plain(7.0, Anchor::Middle), ink::BLACK);
             depth += step;
         }
     }
@@ -199,7 +199,7 @@ impl Row {
         svg.rect((x0, self.middle - half), (wide, 2.0 * half), pen);
         if let (PartKind::Sleeve, Some(stage)) = (part.kind, part.stage) {
             let at = (0.5 * (x0 + x1), self.middle - self.half - 3.0);
-            svg.text(at, &stage.to_string(), Letters::bold(6.8, Anchor::Middle), ink::BLUE);
+            svg.text(at, &stage.to_string(), Letters::bold(7.0, Anchor::Middle), ink::BLUE);
         }
     }
 }

@@ -2,15 +2,31 @@
 
 use plan::Header;
 use plan::balls::BallPlan;
+use plan::ladder::SettingBall;
 use quantity::{Diameter, FlowRate, GaugePressure, MeasuredDepth, Pressure, System, Time, Volume};
 
 use super::{Head, Sheet, cell, maybe, of, plain};
 
-/// The ball cards, in the order of launching, with empty columns for what is measured, checked
+/// The ball cards, in the order of launching, the setting ball's first where there is one, with empty columns for what is measured, checked
 /// and seen.
-pub fn ball_card_csv(balls: &BallPlan, header: &Header, trip: GaugePressure, system: System) -> String {
+pub fn ball_card_csv(
+    balls: &BallPlan,
+    setting: Option<&SettingBall>,
+    header: &Header,
+    trip: GaugePressure,
+    system: System,
+) -> String {
     let s = system;
-    let mut sheet = Sheet::new("Ball cards; size gives identity, volume only a window", header, &heads(s));
+    let heads = heads(s);
+    let mut sheet = Sheet::new("Ball cards; size gives identity, volume only a window", header, &heads);
+    if let Some(ball) = setting {
+        // The setting ball goes first; how it is landed stands on the pressure sheet.
+        let start = ["sets the packers".to_string(), "pressure sheet".into(), String::new()];
+        let sizes = [cell(ball.ball, s), String::new(), cell(ball.seat, s)];
+        let known = start.len() + sizes.len();
+        let rest = std::iter::repeat_n(String::new(), heads.len() - known);
+        sheet.row(start.into_iter().chain(sizes).chain(rest));
+    }
     for c in &balls.cards {
         let during =
             if c.launched_during == 0 { "before stage 1".into() } else { c.launched_during.to_string() };
@@ -44,29 +60,34 @@ pub fn ball_card_csv(balls: &BallPlan, header: &Header, trip: GaugePressure, sys
         let delay = format!("{:.1}", c.chosen.signature.delay.in_seconds());
         let lasts = format!("{:.1}", c.chosen.signature.lasts.in_seconds());
         let seen = if c.chosen.visible { "yes" } else { "no" }.to_string();
-        let blanks = std::iter::repeat_n(String::new(), BLANKS.len());
+        let blanks = std::iter::repeat_n(String::new(), BLANKS);
         sheet.row(start.into_iter().chain(figures).chain([delay, lasts, seen]).chain(blanks));
     }
     sheet.finish()
 }
 
-/// Columns that are filled in by hand.
-const BLANKS: [&str; 14] = [
-    "serial",
-    "ball measured, first axis",
-    "ball measured, second axis",
-    "seat measured",
-    "measured by",
-    "verified by",
-    "loaded by",
-    "launched by",
-    "launch time",
-    "meter at launch",
-    "pumped at landing",
-    "peak pressure",
-    "landed (yes, no, not confirmed)",
-    "opened (yes, no, not confirmed)",
-];
+/// How many columns are filled in by hand.
+const BLANKS: usize = 14;
+
+/// Columns that are filled in by hand, each with the unit to write in.
+fn blanks(s: System) -> [Head; BLANKS] {
+    [
+        plain("serial"),
+        of::<Diameter>("ball measured, first axis", s),
+        of::<Diameter>("ball measured, second axis", s),
+        of::<Diameter>("seat measured", s),
+        plain("measured by"),
+        plain("verified by"),
+        plain("loaded by"),
+        plain("launched by"),
+        plain("launch time"),
+        of::<Volume>("meter at launch", s),
+        of::<Volume>("pumped at landing", s),
+        of::<GaugePressure>("peak pressure", s),
+        plain("landed: yes, no, not confirmed"),
+        plain("opened: yes, no, not confirmed"),
+    ]
+}
 
 fn heads(s: System) -> Vec<Head> {
     let mut heads = vec![
@@ -101,6 +122,6 @@ fn heads(s: System) -> Vec<Head> {
         plain("lasts (s)"),
         plain("expected to be seen"),
     ];
-    heads.extend(BLANKS.map(plain));
+    heads.extend(blanks(s));
     heads
 }

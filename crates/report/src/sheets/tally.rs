@@ -23,7 +23,7 @@ pub fn tally_csv(layout: &Layout, header: &Header, system: System) -> String {
         of::<Volume>("cumulative volume inside", s),
         of::<Volume>("cumulative volume of steel", s),
         of::<Volume>("cumulative annulus", s),
-        plain("length as run"),
+        of::<Length>("length as run", s),
         plain("make-up checked"),
         plain("time"),
         plain("initials"),

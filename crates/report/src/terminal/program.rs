@@ -192,8 +192,9 @@ fn totals(p: &StagesPlan, s: System) -> Vec<(&'static str, String)> {
         (
             "totals",
             format!(
-                "{} clean, {} of proppant, {:.1} h pumping; {} tanks, {trucks} trucks, {} pumps needed for {}",
-                t.clean.text(s),
+                "{:.0} {} clean, {} of proppant, {:.1} h pumping; {} tanks, {trucks} trucks, {} pumps needed for {}",
+                t.clean.shown(s),
+                quantity::Volume::KIND.shown(s).symbol,
                 t.mass.text(s),
                 t.pump_time.in_hours(),
                 t.tanks,

@@ -7,10 +7,14 @@ use quantity::{Kind, System, Unit, Value, parse_number, round_significant};
 /// Values of a list that are shown before it is cut.
 const SHOWN_OF_A_LIST: usize = 6;
 
-/// A figure of a workings page: eight significant digits in the unit a person reads.
+/// Significant digits of a figure in workings: enough to follow it by hand, few enough to read.
+/// The program as JSON has all of them.
+const DIGITS: usize = 6;
+
+/// A figure of a workings page, in the unit a person reads.
 pub fn shown(value: Value, system: System) -> String {
     let unit = value.kind().shown(system);
-    in_unit(unit.from_si(value.si()), unit, 8)
+    in_unit(unit.from_si(value.si()), unit, DIGITS)
 }
 
 /// Values in one unit, the unit once; a long list is cut and counted.
@@ -20,7 +24,7 @@ pub fn list(values: &[Value], system: System) -> String {
         [one] => shown(*one, system),
         [first, ..] => {
             let unit = first.kind().shown(system);
-            let number = |v: &Value| plain(round_significant(unit.from_si(v.si()), 6));
+            let number = |v: &Value| plain(round_significant(unit.from_si(v.si()), DIGITS));
             let shown: Vec<String> = values.iter().take(SHOWN_OF_A_LIST).map(number).collect();
             let rest = match values.len().saturating_sub(SHOWN_OF_A_LIST) {
                 0 => String::new(),
@@ -119,7 +123,7 @@ pub fn in_unit(value: f64, unit: &Unit, digits: usize) -> String {
 /// A number as a person writes it: with an exponent only where it is very small or very large.
 pub fn plain(value: f64) -> String {
     let size = value.abs();
-    if size != 0.0 && !(1e-5..1e12).contains(&size) { format!("{value:e}") } else { format!("{value}") }
+    if size != 0.0 && !(1e-5..1e9).contains(&size) { format!("{value:e}") } else { format!("{value}") }
 }
 
 #[cfg(test)]

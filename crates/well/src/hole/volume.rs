@@ -18,8 +18,9 @@ pub(super) fn frustum(length: f64, upper: f64, lower: f64) -> f64 {
 pub struct Annulus {
     /// Its volume, with nothing taken off where the hole is tighter than the string.
     pub volume: Volume,
-    /// The first depth at which the hole is tighter than the string, if there is one.
-    pub tight: Option<MeasuredDepth>,
+    /// The first depth at which the hole is tighter than the string, if there is one, and its
+    /// diameter there.
+    pub tight: Option<(MeasuredDepth, Diameter)>,
 }
 
 impl Hole {
@@ -46,8 +47,9 @@ impl Hole {
         let (mut volume, mut tight) = (0.0, None);
         for piece in self.profile.pieces(a, b) {
             let [d1, d2] = piece.even;
-            if piece.small[0].min(piece.small[1]) < outer.si() && tight.is_none() {
-                tight = Some(MeasuredDepth::m(piece.top));
+            let small = piece.small[0].min(piece.small[1]);
+            if small < outer.si() && tight.is_none() {
+                tight = Some((MeasuredDepth::m(piece.top), Diameter::m(small)));
             }
             volume += ring(piece.bottom - piece.top, d1, d2, outer.si());
         }

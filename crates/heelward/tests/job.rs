@@ -228,3 +228,18 @@ fn an_example_is_planned_written_and_opened() {
 fn run_raw(words: &[&str]) -> String {
     String::from_utf8(command().args(words).output().unwrap().stdout).unwrap()
 }
+
+#[test]
+fn check_says_where_the_survey_is_shorter_than_the_liner() {
+    let scratch = Scratch::new("short-survey");
+    assert_eq!(run(&["new", &scratch.path("job")]).code, 0);
+    let whole = std::fs::read_to_string(scratch.path("job/survey.csv")).unwrap();
+    let short: Vec<&str> = whole.lines().take(120).collect();
+    std::fs::write(scratch.path("job/survey.csv"), short.join("\n")).unwrap();
+    let check = run(&["check", &scratch.path("job")]);
+    assert_eq!(check.code, 1);
+    assert!(check.out.contains("stop  layout-survey-short  job.toml:"), "{}", check.out);
+    let plan = run(&["plan", &scratch.path("job")]);
+    assert_eq!(plan.code, 1);
+    assert!(plan.out.contains("stop layout-survey-short (job.toml:"), "{}", plan.out);
+}

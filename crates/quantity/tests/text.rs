@@ -137,3 +137,13 @@ proptest! {
         let _ = text.parse::<Ratio>();
     }
 }
+
+#[test]
+fn long_spans_of_time_are_read_in_hours_and_days() {
+    let text = |t: Time| Value::of(t).text(System::Field);
+    assert_eq!(text(Time::minutes(95.0)), "95.0 min");
+    assert_eq!(text(Time::hours(12.5)), "12.50 h");
+    assert_eq!(text(Time::days(9.5)), "9.50 d");
+    assert_eq!(Value::of(Time::minutes(13_294.0)).exact_text(System::Metric, 6), "9.23194 d");
+    assert_eq!(Value::of(Length::ft(1e6)).text(System::Field), "1000000.00 ft", "only time has such units");
+}

@@ -309,3 +309,83 @@ fn a_log_that_is_none_is_refused_by_name() {
         assert!(told.iter().any(|f| f.file.as_deref() == Some("caliper.las")), "{id}: {:#?}", read.findings);
     }
 }
+
+#[test]
+fn a_fault_of_toml_hides_behind_nothing_that_follows_from_it() {
+    for (from, to) in [
+        ("[packer]\n", "[packer\n"),
+        (
+            "temperature_factor = 0.97\nsource = \"invented for this example: shear certificate\"\n\n# ---- the toe",
+            "temper\n\n# ---- the toe",
+        ),
+    ] {
+        let read = edited(LONG, from, to);
+        assert!(!findings_of(&read, "job-syntax").is_empty(), "{to}");
+        assert!(findings_of(&read, "job-missing-field").is_empty(), "{to}: {:#?}", read.findings);
+    }
+}
+
+#[test]
+fn a_faulty_item_of_a_list_is_the_only_thing_said_of_it() {
+    let (told, line) = one_edit(LONG, "drag_reduction = 0.68", "drag_reduction = \"0,68\"", "job-unit");
+    assert_eq!(told.line, Some(line));
+    told.holds(&["write a point for the decimals", "\"5 %\""]);
+    let read = edited(LONG, "drag_reduction = 0.68", "drag_reduction = \"0,68\"");
+    assert!(findings_of(&read, "job-unknown-name").is_empty(), "the fluid is there: {:#?}", read.findings);
+}
+
+#[test]
+fn temperatures_and_viscosities_that_cannot_be_are_refused() {
+    let field = "bottom_temperature = \"239 degF\"";
+    says(LONG, (field, "bottom_temperature = \"-500 degF\""), "job-range", &["no temperature"]);
+    says(LONG, (field, "bottom_temperature = \"2390 degF\""), "job-range", &["no temperature"]);
+    says(LONG, ("viscosity = \"1.1 cP\"", "viscosity = \"0 cP\""), "job-size", &["above zero"]);
+}
+
+#[test]
+fn sections_that_leave_a_gap_are_said_at_their_line() {
+    let section = "bottom = \"11047 ft\"\ndiameter";
+    says(LONG, (section, "bottom = \"11000 ft\"\ndiameter"), "hole-section-gap", &["leave a gap"]);
+    says(LONG, (section, "bottom = \"11100 ft\"\ndiameter"), "hole-section-overlap", &["overlap"]);
+}
+
+#[test]
+fn a_web_page_is_no_survey_and_no_tally() {
+    for file in ["survey.csv", "joints.csv"] {
+        let mut host = folder_with(LONG, bad_input_beside::example(LONG, "job.toml").as_bytes());
+        host.put(file, b"\r\n<!DOCTYPE html><html><body>Sign in</body></html>");
+        let read = read_job(&host);
+        assert!(read.value.is_none());
+        findings_of(&read, "table-not-text")[0].holds(&["web page", "browser"]);
+    }
+}
+
+#[test]
+fn a_caliper_without_a_reading_leaves_the_job_whole() {
+    let text = bad_input_beside::example(LONG, "caliper.las");
+    let mut host = folder_with(LONG, bad_input_beside::example(LONG, "job.toml").as_bytes());
+    host.put("caliper.las", text.split("~A").next().unwrap().as_bytes());
+    let read = read_job(&host);
+    assert!(read.value.is_some(), "{:#?}", read.findings);
+    assert_eq!(findings_of(&read, "hole-no-caliper").len(), 1);
+}
+
+#[test]
+fn a_job_file_without_end_is_refused_before_it_is_read() {
+    let section = "[[hole.section]]\nname = \"a\"\nkind = \"open\"\ntop = \"1 ft\"\nbottom = \"2 ft\"\ndiameter = \"6 in\"\n";
+    let read = read_job(&folder_with(LONG, section.repeat(1_000_000).as_bytes()));
+    assert!(read.value.is_none());
+    findings_of(&read, "job-file-unreadable")[0].holds(&["2097152 is the most"]);
+}
+
+#[test]
+fn a_hundred_thousand_faults_are_counted_not_listed() {
+    let keys: String = (0..100_000).map(|i| format!("k{i} = 1\n")).collect();
+    let read = read_job(&folder_with(LONG, keys.as_bytes()));
+    assert!(read.findings.len() <= 501, "{}", read.findings.len());
+    assert!(
+        read.findings
+            .iter()
+            .any(|f| f.message.starts_with("99500 more") || f.message.contains("more faults"))
+    );
+}

@@ -177,10 +177,20 @@ fn reported_severities_that_do_not_follow() {
 #[test]
 fn findings_of_one_check_are_bounded() {
     let mut text = String::from(HEAD);
-    (0..500).for_each(|k| text += &format!("{},1,2\n", 5000 - k));
+    (0..500).for_each(|k| text += &format!("{},1,2\n", 5000 - k / 2));
     let found = findings(&text);
     assert!(found.len() < 30, "{}", found.len());
     assert!(found.iter().any(|f| f.id == "survey-too-few"));
+}
+
+#[test]
+fn a_survey_listed_from_the_bottom_up_is_said_once() {
+    let mut text = String::from(HEAD);
+    (0..500).for_each(|k| text += &format!("{},1,2\n", 5000 - k));
+    let found = findings(&text);
+    let order: Vec<_> = found.iter().filter(|f| f.id == "survey-depth-order").collect();
+    assert_eq!(order.len(), 1, "{found:?}");
+    assert!(order[0].message.contains("from the bottom of the hole up") && order[0].place.line.is_some());
 }
 
 #[test]

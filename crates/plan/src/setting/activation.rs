@@ -186,6 +186,24 @@ mod tests {
     }
 
     #[test]
+    fn tight_places_are_named_by_depth() {
+        let tight = |md: f64| Stretch { tight: Some(MeasuredDepth::m(md)), ..stretch(0.0, 1.0, 1.0) };
+        let said = |places: &[f64]| {
+            let mut ledger = Ledger::default();
+            super::tight(&places.iter().map(|d| tight(*d)).collect::<Vec<_>>(), System::Metric, &mut ledger);
+            ledger.findings.first().map(|f| f.message.clone()).unwrap_or_default()
+        };
+        assert!(
+            said(&[2050.0, 2000.0]).ends_with("in 2 places: at 2000.00 m, 2050.00 m"),
+            "{}",
+            said(&[2050.0, 2000.0])
+        );
+        assert!(said(&[2000.0]).contains("in 1 place: at"));
+        assert!(said(&[1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0]).ends_with(" and 2 more"));
+        assert_eq!(said(&[]), "");
+    }
+
+    #[test]
     fn the_top_of_a_volume() {
         let list = [stretch(1000.0, 1500.0, 4.0), stretch(800.0, 1000.0, 2.0), stretch(0.0, 800.0, 8.0)];
         let top = |v: f64| top_of(&list, Volume::m3(v)).in_m();

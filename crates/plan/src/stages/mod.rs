@@ -144,3 +144,21 @@ fn planned(wanted: FlowRate, ceiling: FlowRate, step: FlowRate) -> FlowRate {
     let steps = (ceiling / step + 1e-9).floor();
     if steps >= 1.0 { step * steps } else { ceiling }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn planned_rates_are_round_in_the_units_of_the_job() {
+        let wanted = FlowRate::bbl_per_min(40.0);
+        let ceiling = FlowRate::bbl_per_min(21.34);
+        let field = planned(wanted, ceiling, rate_step(Units::Field));
+        assert!((field.in_bbl_per_min() - 21.0).abs() < 1e-9);
+        let metric = planned(wanted, ceiling, rate_step(Units::Metric));
+        assert!((metric.in_m3_per_min() - 3.3).abs() < 1e-9, "21.34 bbl/min are 3.393 m3/min");
+        assert_eq!(planned(wanted, FlowRate::bbl_per_min(41.0), rate_step(Units::Metric)), wanted);
+        let slow = FlowRate::m3_per_min(0.05);
+        assert_eq!(planned(wanted, slow, rate_step(Units::Metric)), slow);
+    }
+}

@@ -30,8 +30,10 @@ fn direct() -> BTreeSet<String> {
             out.extend(json[table].as_object().into_iter().flat_map(|t| t.keys().cloned()));
         }
     }
-    let pins = std::fs::read_to_string(root().join("cases/oracle/requirements.txt")).unwrap_or_default();
-    out.extend(pins.lines().filter_map(|l| l.split("==").next()).map(|n| n.trim().to_string()));
+    for pins in ["cases/oracle/requirements.txt", "cases/oracle/requirements-hammer.txt"] {
+        let text = read(pins);
+        out.extend(text.lines().filter_map(|l| l.split("==").next()).map(|n| n.trim().to_string()));
+    }
     out.retain(|name| !own.contains(name) && !name.is_empty() && !name.starts_with('#'));
     out
 }

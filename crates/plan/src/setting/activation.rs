@@ -187,7 +187,8 @@ mod tests {
 
     #[test]
     fn tight_places_are_named_by_depth() {
-        let tight = |md: f64| Stretch { tight: Some(MeasuredDepth::m(md)), ..stretch(0.0, 1.0, 1.0) };
+        let hole = Diameter::inch(5.0);
+        let tight = |md: f64| Stretch { tight: Some((MeasuredDepth::m(md), hole)), ..stretch(0.0, 1.0, 1.0) };
         let said = |places: &[f64]| {
             let mut ledger = Ledger::default();
             super::tight(&places.iter().map(|d| tight(*d)).collect::<Vec<_>>(), System::Metric, &mut ledger);

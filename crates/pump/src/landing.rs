@@ -118,8 +118,21 @@ impl World<'_> {
         self.stop_because(EventKind::PumpsStopped, &checks::SHUT, "the sleeve did not open under its ball");
     }
 
+    /// Opens the first sleeve where the closed string has been pressed past its value, at the moment
+    /// it was reached.
+    pub(crate) fn open_if_pressed(&mut self, rate: f64) {
+        if self.open.is_some() || self.crew.mode != Mode::Opening {
+            return;
+        }
+        let over = self.below - self.outside() - self.shear_of_first();
+        let slope = rate * self.stiffness;
+        if over >= 0.0 && slope > 0.0 {
+            self.open_by_pressure(self.time - over / slope);
+        }
+    }
+
     /// Opens the first sleeve by pressure: what was packed into the closed string comes out.
-    pub(crate) fn open_by_pressure(&mut self, at: f64) {
+    fn open_by_pressure(&mut self, at: f64) {
         self.take_over(1, at);
         let packed = std::mem::take(&mut self.packed);
         self.flow(packed);

@@ -19,10 +19,22 @@ pub(crate) enum Part {
     Lower,
 }
 
+/// The crew reads its gauges and decides once in this time, s, however finely the job is followed.
+const TICK: f64 = 1.0;
+
+/// Whether a moment is one at which the crew decides.
+fn whole_second(time: f64) -> bool {
+    let rest = (time / TICK).fract();
+    !(1e-6..=1.0 - 1e-6).contains(&rest)
+}
+
 impl World<'_> {
     /// Carries the job through a stretch of time.
     pub(crate) fn step(&mut self, dt: f64) -> Result<(), PumpError> {
-        let goal = self.crew.goal(self.open_stage(), self.ball());
+        if whole_second(self.time) || dt > TICK {
+            self.goal = self.crew.goal(self.open_stage(), self.ball());
+        }
+        let goal = self.goal;
         let begun = self.crew.rate.si();
         let wanted = self.crew.ramp(goal, Time::seconds(dt)).si();
         let (pumped, launched) = self.send(wanted, dt);
@@ -47,7 +59,11 @@ impl World<'_> {
         let (surface, below, depth) = (self.surface, self.below, self.end_tvd());
         let slope = if depth > 0.0 { (below - surface) / depth } else { 0.0 };
         self.heat.advance(&self.route, (rate, dt), |tvd| surface + slope * tvd)?;
-        self.watch(rate);
+        self.open_if_pressed(rate);
+        self.trip_if_over();
+        if whole_second(self.time) || dt > TICK {
+            self.watch(rate);
+        }
         self.write(dt);
         Ok(())
     }

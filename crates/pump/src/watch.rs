@@ -14,18 +14,11 @@ impl World<'_> {
     /// What the crew and the pumps do about what the gauges show.
     pub(crate) fn watch(&mut self, rate: f64) {
         let limits = &self.job.file.limits;
-        let closed = self.open.is_none() && self.crew.mode == Mode::Opening;
-        if closed && self.below - self.outside() >= self.shear_of_first() {
-            self.open_by_pressure(self.time);
-        }
         let running = !matches!(self.crew.mode, Mode::Stopped { .. } | Mode::ShutIn { .. });
-        if running && self.peak >= limits.trip.si() {
-            self.stop_because(EventKind::PumpsTripped, &checks::TRIPPED, "the pumps tripped");
-        } else if running && self.surge.is_some() {
-            // The crew does not chase the waves of a landing.
-        } else if running && self.surface > limits.treating_pressure.si() {
-            self.come_down();
-        } else if running && rate * self.surface > plan::stages::power_on_location(self.job).si() {
+        let power = plan::stages::power_on_location(self.job).si();
+        let over = self.surface > limits.treating_pressure.si() || rate * self.surface > power;
+        // The crew does not chase the waves of a landing.
+        if running && over && self.surge.is_none() {
             self.come_down();
         }
         self.watch_landing();
@@ -34,6 +27,14 @@ impl World<'_> {
             self.crew.mode = Mode::ShutIn { since: Time::seconds(self.time) };
             self.crew.rate = FlowRate::ZERO;
             self.log.event(self.time, EventKind::PumpsStopped, self.open_stage(), "all is pumped".into());
+        }
+    }
+
+    /// The pumps trip at their setting, whatever the crew does.
+    pub(crate) fn trip_if_over(&mut self) {
+        let running = !matches!(self.crew.mode, Mode::Stopped { .. } | Mode::ShutIn { .. });
+        if running && self.peak >= self.job.file.limits.trip.si() {
+            self.stop_because(EventKind::PumpsTripped, &checks::TRIPPED, "the pumps tripped");
         }
     }
 

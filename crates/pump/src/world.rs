@@ -36,6 +36,8 @@ pub(crate) struct World<'a> {
     pub flights: Vec<Flight>,
     pub crew: Crew<'a>,
     pub book: Book,
+    /// Rate the crew goes for.
+    pub goal: FlowRate,
     /// Time since the start of the job, s.
     pub time: f64,
     /// The sleeve that takes fluid, by its place in `sleeves`; none while the string is closed.
@@ -100,6 +102,7 @@ impl<'a> World<'a> {
             flights: Vec::new(),
             crew: Crew::new(program, rules),
             book: Book::new(list),
+            goal: FlowRate::ZERO,
             time: 0.0,
             open,
             end,

@@ -131,7 +131,7 @@ impl Hammer {
         self.steps += 1;
         let time = self.steps as f64 * self.dt;
         self.waves.depart();
-        self.flow = self.top.settle(self.waves.from_below(0), time, self.dt);
+        self.flow = self.top.settle(self.waves.wave_from_below(0), time, self.dt);
         let last = self.waves.segments.len() - 1;
         for segment in 0..=last {
             match self.joints.get(segment).copied() {
@@ -152,7 +152,7 @@ impl Hammer {
 
     /// A lumped loss between two segments.
     fn pass(&mut self, segment: usize, k: f64) {
-        let (above, below) = (self.waves.from_above(segment), self.waves.from_below(segment + 1));
+        let (above, below) = (self.waves.wave_from_above(segment), self.waves.wave_from_below(segment + 1));
         // (b_a + b_b) q + k q|q| = c_a - c_b
         let q = rate_through(above.c - below.c, above.b + below.b, k);
         self.waves.settle_bottom(segment, above.c - above.b * q, q);
@@ -161,7 +161,7 @@ impl Hammer {
 
     /// The lower end without a landing place.
     fn leave(&mut self, segment: usize) {
-        let above = self.waves.from_above(segment);
+        let above = self.waves.wave_from_above(segment);
         let q = match self.lower {
             Lower::Closed(_) => 0.0,
             Lower::Ports { loss, sink } => {
@@ -176,11 +176,11 @@ impl Hammer {
     /// The landing place, with more pipe below it or at the end of the string.
     fn land(&mut self, segment: usize, time: f64) {
         let Some(place) = &mut self.place else { return };
-        let above = self.waves.from_above(segment);
+        let above = self.waves.wave_from_above(segment);
         let at_end = segment + 1 == self.waves.segments.len();
         // ports of the lower end in one row with the seat
         let (below, row) = match self.lower {
-            _ if !at_end => (self.waves.from_below(segment + 1), 0.0),
+            _ if !at_end => (self.waves.wave_from_below(segment + 1), 0.0),
             Lower::Ports { loss, sink } => (Line { c: sink.base(f64::INFINITY), b: sink.slope() }, loss.si()),
             Lower::Closed(level) => (Line { c: level.si(), b: 0.0 }, 0.0),
         };

@@ -157,13 +157,13 @@ impl Waves {
     }
 
     /// The wave arriving from above at the lower end of a segment.
-    pub fn from_above(&self, segment: usize) -> Line {
+    pub fn wave_from_above(&self, segment: usize) -> Line {
         let cell = self.segments[segment].cells.end - 1;
         Line { c: self.down[cell], b: self.cells.b[cell] }
     }
 
     /// The wave arriving from below at the upper end of a segment.
-    pub fn from_below(&self, segment: usize) -> Line {
+    pub fn wave_from_below(&self, segment: usize) -> Line {
         let cell = self.segments[segment].cells.start;
         Line { c: self.up[cell], b: self.cells.b[cell] }
     }

@@ -19,7 +19,8 @@ impl Ground for Made {
     fn extremes(&self, top: f64, bottom: f64) -> (f64, f64) {
         let (a, b, extra) = self.washout;
         let hit = top < b && bottom > a;
-        (0.1524 + if hit { extra } else { 0.002 }, 0.1524)
+        // A washout is never tighter than the hole beside it.
+        (0.1524 + if hit { extra.max(0.002) } else { 0.002 }, 0.1524)
     }
     fn sharpest_bend(&self, top: f64, bottom: f64) -> f64 {
         let (a, b, k) = self.bend;

@@ -19,6 +19,25 @@ fn made() -> impl Strategy<Value = Made> {
     sizes.prop_map(|(stages, spacing, step, washout, seed)| Made { stages, spacing, step, washout, seed })
 }
 
+fn inches(d: f64) -> toml::Value {
+    format!("{d:.6} in").into()
+}
+
+/// A tested rating of a supplier: ball and overlap, in; temperature, degF; pressure, psi.
+fn supplier_test(ball: f64, overlap: f64, hot: f64, held: f64) -> Vec<(&'static str, toml::Value)> {
+    vec![
+        ("ball", inches(ball)),
+        ("seat", inches(ball - overlap)),
+        ("temperature", format!("{hot:.1} degF").into()),
+        ("pressure", format!("{held:.0} psi").into()),
+    ]
+}
+
+fn tests() -> impl Strategy<Value = Vec<(&'static str, toml::Value)>> {
+    (1.4f64..3.6, 0.01f64..0.1, 150.0f64..400.0, 2000.0f64..15_000.0)
+        .prop_map(|(ball, overlap, hot, held)| supplier_test(ball, overlap, hot, held))
+}
+
 fn length(layout: &Layout, kind: ItemKind) -> Vec<Length> {
     layout.tally.iter().filter(|r| r.kind == kind).map(|r| r.length).collect()
 }
@@ -116,12 +135,13 @@ proptest! {
         made in made(),
         overlap in 0.01f64..0.06,
         more in 0.0f64..0.04,
+        tests in prop::collection::vec(tests(), 0..4),
     ) {
         let rated = |overlap: f64| {
-            let inches = |d: f64| toml::Value::from(format!("{d:.6} in"));
             let balls = (0..made.stages).map(|k| 1.5 + 0.4 * k as f64);
             let rung = rows(balls.map(|b| vec![("ball", inches(b)), ("seat", inches(b - overlap))]));
-            let (job, _) = made.folder().set("ladder.rung", rung).job();
+            let folder = made.folder().set("ladder.rung", rung).set("ball.rating", rows(tests.clone()));
+            let (job, _) = folder.job();
             let mut ledger = Ledger::default();
             let layout = lay_out(&job, &mut ledger)?;
             let plan = choose_ladder(&job, &layout, &mut ledger)?;
@@ -134,6 +154,29 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn a_test_with_more_interference_bounds_what_is_computed() {
+    let made = Made { stages: 2, spacing: 300.0, step: 0.3, washout: 0.0, seed: 3 };
+    let rating = |overlap: f64, test: Option<f64>| {
+        let rung = rows([1.5, 1.9].map(|b| vec![("ball", inches(b)), ("seat", inches(b - overlap))]));
+        let test = test.map(|psi| supplier_test(3.0, 0.05, 400.0, psi));
+        let (job, _) = made.folder().set("ladder.rung", rung).set("ball.rating", rows(test)).job();
+        let layout = lay_out(&job, &mut Ledger::default()).unwrap();
+        let plan = choose_ladder(&job, &layout, &mut Ledger::default()).unwrap();
+        plan.rungs[0].rating.in_psi()
+    };
+    let alone = rating(0.04, None);
+    let strong = rating(0.04, Some(100.0 * alone));
+    assert!(
+        (strong - alone).abs() < 1e-6,
+        "{strong} psi of {alone}: a strong test leaves the strength to say"
+    );
+    let held = rating(0.04, Some(0.5 * alone));
+    assert!(held <= 0.5 * alone + 1.0 && held > 0.4 * alone, "{held} psi of {alone}");
+    let covered = rating(0.06, Some(0.5 * alone));
+    assert!(covered >= held, "{covered} psi below {held}");
 }
 
 #[test]

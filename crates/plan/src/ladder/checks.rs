@@ -33,7 +33,7 @@ well::checks! {
         "Move the ladder, or ask the supplier.",
         "Seat 3.70 in for a body that takes 3.60 in.";
     RATING "ladder-rating" Stop "A ball is rated below the differential it is expected to hold",
-        "The rating of each ball on its worn seat at the temperature of the rock against the expected differential times the safety factor. Tested ratings go before computed ones.",
+        "The rating of each ball on its worn seat at the temperature of the rock against the expected differential times the safety factor. Tested ratings go before computed ones, and a computed one is never above what a test with more interference allows.",
         "A ball that breaks or extrudes lets the treatment into the stage below; the segments above stay untreated.",
         "Give this rung more interference, take a stronger ball, or have this ball and seat tested.",
         "Expected 3,100 psi with its factor, rated 2,800 psi.";

@@ -21,6 +21,9 @@ pub(super) const WEAR_EXPONENT: f64 = 2.6;
 /// A tested size this close to a drawn one is the same size.
 const NEAR: Diameter = Diameter::mm(0.001);
 
+/// A rating and what it was made of.
+type Rated = (Pressure, RatingBasis);
+
 /// The user's law of seat wear.
 pub(super) fn calibration(job: &Job) -> Option<Calibration> {
     job.file.ladder.erosion.as_ref().map(|e| Calibration {
@@ -105,53 +108,44 @@ impl Scene<'_> {
     }
 
     /// Rating at a temperature; none where neither a test nor the strength table says.
-    pub fn rating(
-        &self,
-        rung: Rung,
-        service: Service,
-        temperature: Temperature,
-    ) -> Option<(Pressure, RatingBasis)> {
-        self.tested(rung, service, temperature).or_else(|| self.computed(rung, service, temperature))
+    ///
+    /// A test of this ball and seat or of a harder case goes first. Where all tests that are no
+    /// easier in ball and temperature had more interference, the strength table says, but no more
+    /// than the least of them: a larger overlap never lowers a rating.
+    pub fn rating(&self, rung: Rung, service: Service, temperature: Temperature) -> Option<Rated> {
+        let tests = self.tests(rung, service, temperature);
+        let by_pressure = |a: &Rated, b: &Rated| a.0.total_cmp(&b.0);
+        let covering = tests.iter().filter(|(_, covers)| *covers).map(|(rated, _)| *rated);
+        covering.max_by(by_pressure).or_else(|| {
+            let computed = self.computed(rung, service, temperature)?;
+            tests.into_iter().map(|(rated, _)| rated).chain([computed]).min_by(by_pressure)
+        })
     }
 
-    /// The best of the tested ratings that were made on this ball and seat or on a harder case: a
-    /// ball no smaller, no more interference, no colder. What wear and dissolving take is taken
-    /// off in the ratio of the projected bearing stress.
-    fn tested(
-        &self,
-        rung: Rung,
-        service: Service,
-        temperature: Temperature,
-    ) -> Option<(Pressure, RatingBasis)> {
+    /// What each test with a ball no smaller and no colder allows here, and whether it had no more
+    /// interference either. What wear, dissolving and less interference take is taken off in the
+    /// ratio of the projected bearing stress.
+    fn tests(&self, rung: Rung, service: Service, temperature: Temperature) -> Vec<(Rated, bool)> {
         let worn = worn(rung, service);
         let limit = |ball, bore| projected_bearing_limit(ball, self.seat(bore), Pressure::mpa(1.0)).ok();
-        let now = limit(worn.ball, worn.seat)?;
-        let covers = |r: &&BallRating| {
-            rung.ball <= r.ball + NEAR
-                && rung.ball - rung.seat >= r.ball - r.seat - NEAR
-                && temperature.si() <= r.temperature.si() + 1e-6
-        };
-        let rated = |r: &BallRating| {
-            let left = (now / limit(r.ball, r.seat)?).min(1.0);
+        let no_easier =
+            |r: &&BallRating| rung.ball <= r.ball + NEAR && temperature.si() <= r.temperature.si() + 1e-6;
+        let allows = |r: &BallRating| {
+            let left = (limit(worn.ball, worn.seat)? / limit(r.ball, r.seat)?).min(1.0);
             let basis = RatingBasis::Tested {
                 ball: r.ball,
                 seat: r.seat,
                 temperature: r.temperature,
                 pressure: r.pressure,
             };
-            Some((r.pressure * left, basis))
+            let covers = rung.ball - rung.seat >= r.ball - r.seat - NEAR;
+            Some(((r.pressure * left, basis), covers))
         };
-        let rows = self.job.file.ball.rating.iter().filter(covers);
-        rows.filter_map(rated).max_by(|a, b| a.0.total_cmp(&b.0))
+        self.job.file.ball.rating.iter().filter(no_easier).filter_map(allows).collect()
     }
 
     /// The rating from the strength of the material: bearing, or shear where that is less.
-    fn computed(
-        &self,
-        rung: Rung,
-        service: Service,
-        temperature: Temperature,
-    ) -> Option<(Pressure, RatingBasis)> {
+    fn computed(&self, rung: Rung, service: Service, temperature: Temperature) -> Option<Rated> {
         let ball = &self.job.file.ball;
         let at = strength_temperature(ball, temperature);
         let worst = worst(rung, service);

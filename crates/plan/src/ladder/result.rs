@@ -17,7 +17,8 @@ pub enum Rest {
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RatingBasis {
-    /// A tested rating of the supplier: the same ball and seat, or a harder case of them.
+    /// A tested rating of the supplier: the same ball and seat, or a harder case of them; or one
+    /// with more interference, where that allows less than the strength does.
     Tested {
         /// Ball of the test.
         ball: Diameter,

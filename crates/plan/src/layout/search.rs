@@ -126,13 +126,17 @@ impl<'a, G: Ground> Search<'a, G> {
         Ok(self.trace(&rows))
     }
 
-    /// Places from which the packer of `stage` can be reached: cost, joints and pups below, and
-    /// the depth where the stage starts.
+    /// Places from which the packer of the next stage can be reached: index, cost, joints and pups
+    /// below. The cheapest come first: what follows them is then seldom better and soon left.
     fn starts(&self, before: Option<&[Cell]>) -> Vec<(u32, f64, usize, usize)> {
         let Some(before) = before else { return vec![(u32::MAX, 0.0, 0, 0)] };
         let width = self.pups.len();
         let reached = before.iter().enumerate().filter(|(_, c)| c.cost.is_finite());
-        reached.map(|(i, c)| (u32::try_from(i).unwrap_or(u32::MAX), c.cost, i / width, i % width)).collect()
+        let mut starts: Vec<(u32, f64, usize, usize)> = reached
+            .map(|(i, c)| (u32::try_from(i).unwrap_or(u32::MAX), c.cost, i / width, i % width))
+            .collect();
+        starts.sort_by(|a, b| a.1.total_cmp(&b.1));
+        starts
     }
 
     fn start_depth(&self, stage: usize, joints: usize, pups: usize) -> f64 {

@@ -27,8 +27,8 @@ pub(super) fn seat(job: &Job, rating: &SettingBallRating, differential: Pressure
 fn basis(basis: RatingBasis) -> &'static str {
     match basis {
         RatingBasis::Tested { .. } => {
-            "a tested rating of the supplier, of this ball and seat or a harder case: the lesser of the pressure of the test \
-             and of what its bearing stress allows"
+            "a tested rating of the supplier, of this ball and seat, a harder case or one of more interference: the lesser of \
+             the pressure of the test and of what its bearing stress allows"
         }
         RatingBasis::Bearing { .. } => {
             "computed: bearing on the ring between seat and ball at the worst of the tolerances"

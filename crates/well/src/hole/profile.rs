@@ -119,10 +119,48 @@ impl Piece {
     }
 }
 
+/// Where to look for a depth among the pieces: the hole in as many even steps as there are pieces,
+/// with the number of pieces that end above each step. A search over all of them would touch a
+/// dozen far places of the memory.
+#[derive(Debug, Clone)]
+struct Steps {
+    top: f64,
+    per_length: f64,
+    ended: Vec<usize>,
+}
+
+impl Steps {
+    fn new(pieces: &[Piece]) -> Self {
+        let (top, bottom) = (pieces.first().map_or(0.0, |p| p.top), pieces.last().map_or(0.0, |p| p.bottom));
+        let count = pieces.len().max(1);
+        let length = (bottom - top) / count as f64;
+        let mut at = 0;
+        let ended = (0..count).map(|step| {
+            let from = top + length * step as f64;
+            while pieces.get(at).is_some_and(|p| p.bottom < from) {
+                at += 1;
+            }
+            at
+        });
+        Self { top, per_length: 1.0 / length, ended: ended.collect() }
+    }
+
+    /// A run of pieces that holds the piece at a depth and its neighbours; a step more on each
+    /// side covers rounding.
+    fn around(&self, depth: f64) -> std::ops::Range<usize> {
+        let step = ((depth - self.top) * self.per_length).max(0.0) as usize;
+        let count = self.ended.len();
+        let first = self.ended.get(step.min(count).saturating_sub(1)).copied().unwrap_or(0);
+        let end = self.ended.get(step.saturating_add(2)).map_or(count, |n| n + 2);
+        first.saturating_sub(1)..end.min(count)
+    }
+}
+
 /// The hole in pieces.
 #[derive(Debug, Clone)]
 pub(super) struct Profile {
     pieces: Vec<Piece>,
+    steps: Steps,
     /// Sums over all pieces above each, and at the end over all.
     volume: Vec<f64>,
     width: Vec<f64>,
@@ -170,6 +208,7 @@ impl Profile {
             small: Largest::new(pieces.iter().map(|p| -p.small[0].min(p.small[1])).collect()),
             slope: Largest::new(pieces.iter().map(Piece::slope).collect()),
             oval: oval.then(|| Largest::new(pieces.iter().map(Piece::ovality).collect())),
+            steps: Steps::new(&pieces),
             pieces,
         })
     }
@@ -198,9 +237,15 @@ impl Profile {
         Ok((top.si().clamp(first, last), bottom.si().clamp(first, last)))
     }
 
+    /// How many pieces lie above a depth, by what lies above says of a piece and the depth.
+    fn above(&self, depth: f64, lies_above: impl Fn(&Piece) -> bool) -> usize {
+        let around = self.steps.around(depth);
+        around.start + self.pieces.get(around).unwrap_or(&[]).partition_point(lies_above)
+    }
+
     /// The piece at a depth: at a joint the lower one, at the bottom the last.
     fn find(&self, depth: f64) -> usize {
-        self.pieces.partition_point(|p| p.bottom <= depth).min(self.pieces.len().saturating_sub(1))
+        self.above(depth, |p| p.bottom <= depth).min(self.pieces.len().saturating_sub(1))
     }
 
     pub(super) fn local(&self, depth: f64) -> Option<Local> {
@@ -244,8 +289,8 @@ impl Profile {
     /// The largest of a table over whole pieces, and of the cut pieces at both ends.
     fn extreme(&self, table: &Largest, top: f64, bottom: f64, of: impl Fn(&Piece) -> f64) -> f64 {
         // The piece that ends at `top` counts too: a joint belongs to both sides.
-        let first = self.pieces.partition_point(|p| p.bottom < top);
-        let last = self.pieces.partition_point(|p| p.top <= bottom).max(first + 1) - 1;
+        let first = self.above(top, |p| p.bottom < top);
+        let last = self.above(bottom, |p| p.top <= bottom).max(first + 1) - 1;
         let ends = [first, last]
             .map(|at| self.pieces.get(at).map_or(f64::NEG_INFINITY, |p| of(&p.cut(top, bottom))));
         ends[0].max(ends[1]).max(table.over(first + 1, last))

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::WriteError;
 use super::disk::{Staging, put, settle};
-use super::recover::Moves;
+use super::recover::{self, Moves};
 
 /// What has been done and can be undone.
 enum Done {
@@ -71,6 +71,7 @@ fn as_a_whole(folder: &Path, files: &BTreeMap<String, Vec<u8>>) -> Result<(), Wr
         return Err(WriteError::NoParent(parent.display().to_string()));
     }
     let refused = |e: std::io::Error| WriteError::refused(folder, &e);
+    recover::sweep(parent);
     let staging = Staging::new(parent).map_err(refused)?;
     let whole = staging.path().join("whole");
     std::fs::create_dir(&whole).map_err(refused)?;

@@ -6,7 +6,7 @@
 
 use std::fs::{File, TryLockError, rename};
 use std::io::Error;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use super::WriteError;
 use super::disk::{LOCK, STAGING, put, settle};
@@ -59,28 +59,58 @@ impl Moves {
     }
 }
 
+/// A hidden folder of a run.
+struct Left {
+    path: PathBuf,
+    /// The run is still at work.
+    busy: bool,
+    /// The run moves documents of the folder it stands in.
+    moves: Option<Moves>,
+}
+
+/// The hidden folders in `folder`, in no order.
+fn left(folder: &Path) -> Result<Vec<Left>, Error> {
+    let mut found = Vec::new();
+    let Ok(entries) = std::fs::read_dir(folder) else { return Ok(found) };
+    for entry in entries {
+        let entry = entry?;
+        if !entry.file_name().to_string_lossy().starts_with(STAGING) || !entry.file_type()?.is_dir() {
+            continue;
+        }
+        let path = entry.path();
+        let lock = File::open(path.join(LOCK));
+        let busy = lock.is_ok_and(|l| matches!(l.try_lock(), Err(TryLockError::WouldBlock)));
+        let moves = std::fs::read(path.join(MOVES)).ok().map(|bytes| {
+            // A list that was not written to its end is of a run that moved nothing.
+            let (placed, gone) = serde_json::from_slice(&bytes).unwrap_or_default();
+            Moves { placed, gone }
+        });
+        found.push(Left { path, busy, moves });
+    }
+    Ok(found)
+}
+
 /// Takes back what killed runs left half done in `folder`. Refuses while another run is at work
 /// there.
 pub(super) fn recover(folder: &Path) -> Result<(), WriteError> {
     let refused = |e: Error| WriteError::refused(folder, &e);
-    let Ok(entries) = std::fs::read_dir(folder) else { return Ok(()) };
-    for entry in entries {
-        let entry = entry.map_err(refused)?;
-        let staging = entry.path();
-        let ours = entry.file_name().to_string_lossy().starts_with(STAGING);
-        if !ours || !entry.file_type().map_err(refused)?.is_dir() {
-            continue;
-        }
-        let lock = File::open(staging.join(LOCK));
-        if lock.as_ref().is_ok_and(|l| matches!(l.try_lock(), Err(TryLockError::WouldBlock))) {
+    for run in left(folder).map_err(refused)? {
+        if run.busy {
             return Err(WriteError::Busy(folder.display().to_string()));
         }
-        if let Ok(bytes) = std::fs::read(staging.join(MOVES)) {
-            // A list that was not written to its end is of a run that moved nothing.
-            let (placed, gone) = serde_json::from_slice(&bytes).unwrap_or_default();
-            Moves { placed, gone }.undo(folder, &staging).map_err(refused)?;
+        if let Some(moves) = run.moves {
+            moves.undo(folder, &run.path).map_err(refused)?;
         }
-        std::fs::remove_dir_all(&staging).map_err(refused)?;
+        std::fs::remove_dir_all(&run.path).map_err(refused)?;
     }
     Ok(())
+}
+
+/// Removes what killed runs left beside a folder they were to make; it moved nothing. What cannot
+/// be removed only takes room.
+pub(super) fn sweep(parent: &Path) {
+    let idle = |run: &Left| !run.busy && run.moves.is_none();
+    for run in left(parent).unwrap_or_default().into_iter().filter(idle) {
+        let _ = std::fs::remove_dir_all(&run.path);
+    }
 }

@@ -151,6 +151,15 @@ fn a_run_that_was_killed_after_its_last_move_stands() {
 }
 
 #[test]
+fn what_a_killed_run_left_beside_a_new_folder_goes() {
+    let scratch = Scratch::new("beside");
+    let at_work = Staging::new(&scratch.0).unwrap();
+    std::fs::create_dir(scratch.0.join(".heelward-1-0")).unwrap();
+    outputs(&[("a.txt", "one")]).write(&scratch.0.join("program")).unwrap();
+    assert!(at_work.path().is_dir() && !scratch.0.join(".heelward-1-0").exists());
+}
+
+#[test]
 fn a_run_at_work_is_left_alone() {
     let scratch = Scratch::new("busy");
     let _at_work = Staging::new(&scratch.0).unwrap();

@@ -113,7 +113,9 @@ impl Times {
             let [first, .., before, last] = times[..] else { continue };
             let cells: String = times.iter().map(|t| format!(" {t:.1} |")).collect();
             let power = (last / before).log2();
-            out += &format!("| {name} |{cells} {:.0} | {power:.1} |\n", last / first);
+            // A phase that takes next to nothing of a small job has no growth to speak of.
+            let times = if first >= 0.1 { format!("{:.0}", last / first) } else { "-".into() };
+            out += &format!("| {name} |{cells} {times} | {power:.1} |\n");
         }
         out
     }

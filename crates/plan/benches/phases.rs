@@ -44,8 +44,10 @@ impl Clock {
         Self(Self::processor(), Instant::now())
     }
 
-    /// Nanoseconds this thread has run, as the kernel counts them.
+    /// Nanoseconds this thread has run. The kernel brings the count up to date when the thread is
+    /// put down, and else only at its ticks, milliseconds apart; so the thread sleeps first.
     fn processor() -> Option<u64> {
+        std::thread::sleep(Duration::from_micros(1));
         let told = std::fs::read_to_string("/proc/thread-self/schedstat").ok()?;
         told.split_whitespace().next()?.parse().ok()
     }
@@ -113,9 +115,7 @@ impl Times {
             let [first, .., before, last] = times[..] else { continue };
             let cells: String = times.iter().map(|t| format!(" {t:.1} |")).collect();
             let power = (last / before).log2();
-            // A phase that takes next to nothing of a small job has no growth to speak of.
-            let times = if first >= 0.1 { format!("{:.0}", last / first) } else { "-".into() };
-            out += &format!("| {name} |{cells} {times} | {power:.1} |\n");
+            out += &format!("| {name} |{cells} {:.0} | {power:.1} |\n", last / first);
         }
         out
     }

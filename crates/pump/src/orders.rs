@@ -147,15 +147,6 @@ impl Book {
         self.done = Volume::ZERO;
     }
 
-    /// Leaves out all proppant that is still to come of the stage being pumped; its clean volume
-    /// is pumped as it was to be.
-    pub fn stop_proppant(&mut self) {
-        let Some(stage) = self.current().map(|o| o.stage) else { return };
-        for order in self.orders.iter_mut().skip(self.at).filter(|o| o.stage == stage) {
-            (order.proppant, order.from, order.to) = (None, Concentration::ZERO, Concentration::ZERO);
-        }
-    }
-
     /// Takes a volume of slurry from the orders in turn, exact at their ends; a ramp is linear in
     /// clean volume. `grain` gives the grain density of a proppant. Stops after an order that ends
     /// with a launch; what it could not send is returned.

@@ -162,11 +162,6 @@ impl Route {
         Volume::m3(self.volume_at(depth.si()))
     }
 
-    /// Volume from the meter to the end of the way.
-    pub fn whole(&self) -> Volume {
-        Volume::m3(self.knots.last().map_or(self.wellhead, |k| k.volume))
-    }
-
     pub(crate) fn knots(&self) -> &[Knot] {
         &self.knots
     }

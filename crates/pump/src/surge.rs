@@ -66,6 +66,8 @@ pub(crate) struct Surge {
     counted: (f64, f64),
     /// Highest surface pressure, Pa.
     pub highest: f64,
+    /// Time since the landing to which the waves are due, s: their own step does not divide it.
+    due: f64,
     /// Volume that the rock gave back and that has not come out again, m³.
     pub owed: f64,
 }
@@ -117,23 +119,25 @@ impl Surge {
             steady,
             counted: (0.0, 0.0),
             highest: world.surface,
+            due: 0.0,
             owed: 0.0,
         })
     }
 
     /// Moves the waves through a stretch of time in which the pumps go from one rate to another.
     pub fn advance(&mut self, dt: f64, (from, to): (f64, f64)) -> Passed {
-        let begun = self.hammer.time();
-        let end = begun.si() + dt;
+        let begun = self.due;
+        self.due += dt;
         let ramp = Ramp {
             from: FlowRate::from_si(from),
             to: FlowRate::from_si(to),
-            start: begun,
-            end: begun + Time::seconds(dt),
+            start: Time::seconds(begun),
+            end: Time::seconds(self.due),
         };
         self.hammer.set_upper(Upper::Governed(Governor { ramp, trip: None, relief: None }));
-        let mut passed = Passed::default();
-        while self.hammer.time().si() < end - 0.5 * self.hammer.time_step().si() {
+        let now = self.hammer.surface_pressure().si() + self.offset;
+        let mut passed = Passed { highest: now, ..Passed::default() };
+        while self.hammer.time().si() < self.due - 0.5 * self.hammer.time_step().si() {
             self.hammer.step();
             passed.highest = passed.highest.max(self.hammer.surface_pressure().si() + self.offset);
         }
@@ -154,7 +158,7 @@ impl Surge {
 
     /// Surface pressure with the slow column under the waves, Pa: `slow` is that of the slow column
     /// at the rate, the sleeve open.
-    pub fn joined(&mut self, time: f64, rate: f64, slow: f64) -> f64 {
+    pub fn joined(&self, time: f64, rate: f64, slow: f64) -> f64 {
         let waves = self.hammer.surface_pressure().si();
         let Some(opened) = self.opened else { return waves + self.offset };
         let share = ((time - opened) / TAKE_OVER).clamp(0.0, 1.0);

@@ -164,6 +164,27 @@ fn half_the_time_step_is_the_same_job() {
     assert!(compared > 1000, "{compared}");
 }
 
+/// The waves keep the clock of the job, also where a sample is shorter than their own step.
+#[test]
+fn sleeves_open_at_the_same_moment_however_often_is_sampled() {
+    let (job, mut program) = planned("shallow-oil");
+    // The first landings tell it.
+    let stages = program.stages.as_mut().unwrap();
+    stages.stages.truncate(3);
+    program.balls.as_mut().unwrap().cards.truncate(2);
+    let opens = |s: f64| {
+        let run = pump(&job, &program, Settings { sample: Time::seconds(s), ..Settings::default() }).unwrap();
+        run.landings.iter().map(|l| (l.opened.unwrap() - l.landed).in_seconds()).collect::<Vec<_>>()
+    };
+    let coarse = opens(1.0);
+    assert_eq!(coarse.len(), 2);
+    for sample in [0.25, 0.02, 0.01] {
+        for (a, b) in coarse.iter().zip(opens(sample)) {
+            assert!((a - b).abs() < 0.05, "sampled each {sample} s: {a} s and {b} s");
+        }
+    }
+}
+
 #[test]
 fn a_plan_without_a_ball_program_cannot_be_pumped() {
     let (job, mut program) = planned("shallow-oil");

@@ -27,6 +27,12 @@ pub(crate) fn run(args: &Pump, screen: &mut Screen) -> Outcome {
     screen.take_units(job.file.job.units);
     let planned = plan::plan(&job, input.findings);
     let run = ::pump::pump(&job, &planned, settings).map_err(|e| Fault::input(e.to_string()))?;
+    let stops = planned.count(Severity::Stop);
+    if stops > 0 {
+        screen.talk(&format!(
+            "{stops} findings of the plan stop this job; `heelward plan` shows them. What follows is for study only."
+        ));
+    }
     if let Some(folder) = &args.out {
         let written = documents(&run, screen.look.system)?.write(folder)?;
         screen.talk(&format!("{written} documents written to {}", folder.display()));

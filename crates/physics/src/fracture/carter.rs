@@ -124,6 +124,15 @@ pub fn carter_area(wing: &Wing, time: Time) -> Result<Leaking> {
 
 const NAME: &str = "carter_area";
 
+/// The inputs of a wing that leaks off, as [`Wing::read`] takes them, and the time.
+pub(super) const WING: [Input; 5] = [
+    Input::new::<Diameter>("mean_width", "width averaged over the face"),
+    Input::new::<Spurt>("spurt", "spurt loss").or("0 L/m2"),
+    Input::new::<Leakoff>("leakoff", "leak-off coefficient"),
+    Input::new::<FlowRate>("wing_rate", "rate into ONE wing, half the pumped rate"),
+    Input::new::<Time>("time", "time since the fracture began"),
+];
+
 /// `carter_area` in the register.
 pub static CARTER_AREA: Relation = Relation {
     name: NAME,
@@ -131,13 +140,7 @@ pub static CARTER_AREA: Relation = Relation {
     equation: "A = (w̄ + 2 S) i/(4 π C²) [e^(b²) erfc b + 2 b/√π − 1], b = 2 C √(π t)/(w̄ + 2 S), η = w̄ A/(i t)",
     source: "howard_fast1957 appendix",
     range: "none stated by the source; constant width and rate",
-    inputs: &[
-        Input::new::<Diameter>("mean_width", "width averaged over the face"),
-        Input::new::<Spurt>("spurt", "spurt loss").or("0 L/m2"),
-        Input::new::<Leakoff>("leakoff", "leak-off coefficient"),
-        Input::new::<FlowRate>("wing_rate", "rate into ONE wing, half the pumped rate"),
-        Input::new::<Time>("time", "time since the fracture began"),
-    ],
+    inputs: &WING,
     outputs: &[
         Output::new::<Area>("area", "area of one face of one wing"),
         Output::new::<Ratio>("beta", "dimensionless root of time, b"),

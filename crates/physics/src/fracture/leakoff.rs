@@ -3,7 +3,7 @@
 use super::carter::carter_area;
 use crate::error::{Result, require};
 use crate::{Input, Output, Outputs, Relation};
-use quantity::{Area, Diameter, FlowRate, Leakoff, Quantity, Ratio, Spurt, Time};
+use quantity::{Area, Quantity, Ratio, Time};
 
 /// Pieces of wall kept apart; above it neighbours are joined.
 const MOST: usize = 64;
@@ -174,6 +174,11 @@ pub fn carter_march(wing: &super::carter::Wing, time: Time, steps: f64) -> Resul
 
 const MARCH: &str = "carter_march";
 
+static MARCH_INPUTS: [Input; 6] = {
+    let [a, b, c, d, e] = super::carter::WING;
+    [a, b, c, d, e, Input::new::<Ratio>("steps", "time steps").or("3600")]
+};
+
 /// `carter_march` in the register.
 pub static CARTER_MARCH: Relation = Relation {
     name: MARCH,
@@ -181,14 +186,7 @@ pub static CARTER_MARCH: Relation = Relation {
     equation: "i dt = (w̄ + 4 C (2/3) √dt + 2 S) dA + 4 C Σ A_j [√(t + dt − τ_j) − √(t − τ_j)]",
     source: "howard_fast1957 appendix",
     range: "10 to 1e6 steps",
-    inputs: &[
-        Input::new::<Diameter>("mean_width", "width averaged over the face"),
-        Input::new::<Spurt>("spurt", "spurt loss").or("0 L/m2"),
-        Input::new::<Leakoff>("leakoff", "leak-off coefficient"),
-        Input::new::<FlowRate>("wing_rate", "rate into ONE wing, half the pumped rate"),
-        Input::new::<Time>("time", "time since the fracture began"),
-        Input::new::<Ratio>("steps", "time steps").or("3600"),
-    ],
+    inputs: &MARCH_INPUTS,
     outputs: &[
         Output::new::<Area>("area", "area of one face of one wing"),
         Output::new::<Ratio>("efficiency", "volume in the fracture over volume pumped"),

@@ -155,5 +155,5 @@ fn tools(folder: JobFolder) -> JobFolder {
         .set("rock.bottom_temperature", "165 degF")
         .set("rock.bottom_temperature_depth", "7450 ft")
         .set("setting.activation.rate", "1.5 bbl/min")
-        .set("setting.activation.planned_wait", "45 d")
+        .set("setting.activation.planned_wait", "32 d")
 }

@@ -127,6 +127,19 @@ pub(crate) struct Pump {
     /// Time between samples, with its unit, from 0.01 s to 10 s.
     #[arg(long, value_name = "TIME", default_value = "1 s")]
     pub(crate) sample: String,
+    /// Time between samples while pressure waves run and shortly before a landing; the same without it.
+    #[arg(long, value_name = "TIME")]
+    pub(crate) fine: Option<String>,
+    /// A fault the job is to have, as `NAME@STAGE,after=5 min,over=30 s,size=0.5`; may be given more than
+    /// once. `list` describes them all.
+    #[arg(long, value_name = "FAULT")]
+    pub(crate) fault: Vec<String>,
+    /// A scenario file with faults and noise.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) scenario: Option<PathBuf>,
+    /// Adds the usual noise of gauges and meters, drawn by the seed.
+    #[arg(long)]
+    pub(crate) noise: bool,
     /// Seed of what is drawn, such as where each sleeve shears; that of the plan without it.
     #[arg(long)]
     pub(crate) seed: Option<u64>,

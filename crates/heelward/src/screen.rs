@@ -35,10 +35,7 @@ impl Screen {
     /// Takes the units of a job, unless others were asked for.
     pub(crate) fn take_units(&mut self, units: Units) {
         if !self.asked {
-            self.look.system = match units {
-                Units::Field => System::Field,
-                Units::Metric => System::Metric,
-            };
+            self.look.system = units.system();
         }
     }
 

@@ -19,6 +19,7 @@ static DOCUMENTS: &[(&str, Generate)] = &[
     ("docs/relations.md", relations),
     ("docs/accuracy.md", accuracy),
     ("docs/checks.md", checks),
+    ("docs/faults.md", || Ok(markdown::faults::document())),
     ("docs/bibliography.md", bibliography),
     ("docs/commands.md", commands),
     ("docs/job-file.md", || Ok(markdown::job_file::document(&well::job::JobFile::table()))),
@@ -74,7 +75,7 @@ fn accuracy() -> Result<String, Fault> {
 }
 
 fn checks() -> Result<String, Fault> {
-    Ok(markdown::checks::document(plan::checks::all().collect::<Vec<_>>().into_iter()))
+    Ok(markdown::checks::document(pump::checks::all().collect::<Vec<_>>().into_iter()))
 }
 
 fn bibliography() -> Result<String, Fault> {

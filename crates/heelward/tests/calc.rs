@@ -81,7 +81,7 @@ fn a_check_is_explained_and_a_slip_is_caught() {
     insta::assert_snapshot!(run(&["explain", "job-unit"]).all());
     insta::assert_snapshot!(run(&["explain", "job-unt"]).all());
     let list = run(&["explain", "--list"]);
-    assert!(plan::checks::all().all(|c| list.out.contains(c.id)), "{}", list.out);
+    assert!(pump::checks::all().all(|c| list.out.contains(c.id)), "{}", list.out);
     assert_eq!(run(&["explain", "job-unit", "--json"]).json()["checks"][0]["severity"], "stop");
 }
 

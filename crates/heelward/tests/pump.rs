@@ -16,7 +16,7 @@ fn the_summary_and_the_channels_of_a_job() {
     assert_eq!(pumped.code, 0, "{}", pumped.err);
     insta::assert_snapshot!("pump_shallow-oil", pumped.out);
     let written = names(std::path::Path::new(&folder));
-    assert_eq!(written, ["channels.csv", "channels.las", "events.csv", "run.json", "written.json"]);
+    assert_eq!(written, ["channels.csv", "channels.las", "events.csv", "run.json", "states.csv", "written.json"]);
 
     // Both tables say the same, and the log is one that our own reader takes.
     let read = |name: &str| std::fs::read_to_string(std::path::Path::new(&folder).join(name)).unwrap();
@@ -40,4 +40,41 @@ fn a_sample_without_its_unit_is_refused_and_a_stopped_plan_is_told() {
     let slow = run(&["pump", &job("shallow-oil"), "--sample", "1 h"]);
     assert_eq!(slow.code, 1);
     assert!(slow.err.contains("0.01 s to 10 s"), "{}", slow.err);
+}
+
+#[test]
+fn faults_are_described_acted_out_and_labelled() {
+    let list = run(&["pump", &job("shallow-oil"), "--fault", "list"]);
+    assert_eq!(list.code, 0, "{}", list.err);
+    assert!(pump::fault::FAULTS.iter().all(|f| list.out.contains(f.name)), "{}", list.out);
+
+    let scratch = Scratch::new("pump-fault");
+    let (folder, file) = (scratch.path("run"), scratch.path("scenario.toml"));
+    std::fs::write(&file, "[[fault]]\nkind = \"sleeve-stuck\"\nstage = 3\n[noise]\npressure = \"8 psi\"\n").unwrap();
+    let pumped =
+        run(&["pump", &job("shallow-oil"), "--scenario", &file, "--fine", "0.02 s", "--out", &folder]);
+    assert_eq!(pumped.code, 1, "a stop finding ends with 1: {}", pumped.err);
+    assert!(pumped.out.contains("sleeve-stuck, stage 3") && pumped.out.contains("pump-sleeve-shut"));
+    let read = |name: &str| std::fs::read_to_string(std::path::Path::new(&folder).join(name)).unwrap();
+    assert!(read("labels.csv").lines().last().unwrap().contains("sleeve-stuck,3,"));
+    assert!(read("states.csv").contains("sleeve_3"));
+    assert!(read("channels.las").contains("STEP.S   0.00"));
+}
+
+#[test]
+fn a_fault_or_a_scenario_that_is_none_is_refused() {
+    let scratch = Scratch::new("pump-bad");
+    let file = scratch.path("scenario.toml");
+    std::fs::write(&file, "[[fault]]\nkind = \"sleeve-stuk\"\n").unwrap();
+    for (args, word) in [
+        (["--fault", "sleeve-stuk@2"], "sleeve-stuck"),
+        (["--fault", "sleeve-stuck@99"], "99"),
+        (["--fine", "1"], "unit"),
+        (["--scenario", &file], "sleeve-stuck"),
+        (["--scenario", "nowhere.toml"], "nowhere.toml"),
+    ] {
+        let refused = run(&["pump", &job("shallow-oil"), args[0], args[1]]);
+        assert_eq!(refused.code, 1, "{args:?}");
+        assert!(refused.err.contains(word), "{args:?}: {}", refused.err);
+    }
 }

@@ -44,7 +44,7 @@ fn every_input_and_output_is_described_once() {
 #[test]
 fn every_check_is_complete_and_its_name_is_its_own() {
     let mut ids = BTreeSet::new();
-    for check in plan::checks::all() {
+    for check in pump::checks::all() {
         assert!(is_name(check.id, '-') && ids.insert(check.id), "{}: not a name of its own", check.id);
         let texts = [check.title, check.checks, check.why, check.next, check.example, check.references];
         assert!(texts.iter().all(|t| !t.trim().is_empty()), "{} lacks a text", check.id);

@@ -34,6 +34,26 @@ well::checks! {
         "Pressure that rises and holds with the ball on its seat is a closed string: pumping on only trips the pumps.",
         "Stop, hold, bleed off and press again within the limits; see the supplier's procedure for a sleeve that does not shift.",
         "2,900 psi across ball 9 pinned to 3,000 psi at 5 bbl/min.";
+    SCREENED_OUT "pump-screen-out" Warn "Proppant stops in a fracture",
+        "The slurry's front, its fluid and the width of each fracture, by plug flow and leak-off.",
+        "A tip that bridges early ends the growth and raises the pressure until the stage must be cut short.",
+        "Lengthen the pad, lower the concentration, or thicken the fluid; see the pad needed in the summary.",
+        "Stage 4 bridges at its tip with 60 % of its proppant placed.";
+    PAST_PACKER "pump-past-packer" Warn "A fracture along the hole grows past a packer",
+        "The length of a fracture that starts along the hole against the distance past the packer on the toe side of its sleeve.",
+        "Fluid that goes round a packer treats the stage before a second time and leaves its own untreated.",
+        "Weigh longer spacing, a smaller stage, or rock in which fractures start across the hole.",
+        "Stage 6 after 40 bbl: 180 ft along the hole, 150 ft past its packer.";
+    NO_RATE "pump-no-rate" Stop "A stage cannot be pumped below the pressure limit",
+        "The rate to which the crew must come down against half the rate planned.",
+        "A stage that takes hardly any rate is full of proppant or shut; going on fills the string with it.",
+        "Find what makes the pressure; lower the concentration or the rate planned.",
+        "Stage 9 planned at 30 bbl/min, held at 15 bbl/min and still above the limit.";
+    ANNULUS "pump-annulus" Stop "The annulus went above its limit",
+        "The pressure of the annulus at every moment of the run against its limit.",
+        "Pressure on the annulus is a leak of the string or of the casing packer until proved otherwise.",
+        "Stop the pumps; find the leak before anything else is pumped.",
+        "The annulus at 2,100 psi with a limit of 2,000 psi.";
     OPENING "pump-not-opened" Stop "The first sleeve did not open",
         "Whether the first sleeve opens below the treating pressure limit.",
         "Without a way into the rock there is no job.",

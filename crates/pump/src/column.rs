@@ -138,6 +138,12 @@ impl Column {
         lower
     }
 
+    /// Joins what is deeper to the lower end.
+    pub fn join_below(&mut self, mut deeper: Self) {
+        deeper.parcels.append(&mut self.parcels);
+        *self = deeper;
+    }
+
     /// Parcels from the meter down.
     pub fn from_top(&self) -> impl Iterator<Item = &Parcel> {
         self.parcels.iter().rev()

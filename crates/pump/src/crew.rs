@@ -20,6 +20,23 @@ pub struct Rules {
     pub pressing: FlowRate,
     /// Time in which a trip brings the pumps to a standstill.
     pub trip_time: Time,
+    /// Wait after a trip before the job goes on, where it may.
+    pub restart: Time,
+}
+
+impl Rules {
+    /// Those of the job file; what is taken where it has none.
+    pub fn of(job: &well::Job) -> Self {
+        let Some(c) = &job.file.crew else { return Self::default() };
+        Self {
+            ramp: c.ramp,
+            reaction: c.reaction,
+            shut_in: c.shut_in,
+            pressing: c.pressing,
+            trip_time: c.trip_time,
+            restart: c.restart,
+        }
+    }
 }
 
 impl Default for Rules {
@@ -31,6 +48,7 @@ impl Default for Rules {
             shut_in: Time::minutes(10.0),
             pressing: FlowRate::bbl_per_min(1.0),
             trip_time: Time::seconds(3.0),
+            restart: Time::minutes(5.0),
         }
     }
 }
@@ -58,6 +76,8 @@ pub enum Mode {
     Stopped {
         /// Since when.
         since: Time,
+        /// When they are started again, if they are.
+        resumes: Option<Time>,
     },
 }
 
@@ -127,9 +147,7 @@ impl<'a> Crew<'a> {
     /// Changes the rate toward the goal for a stretch of time and returns the mean rate over it. A
     /// trip stops the pumps faster than a ramp.
     pub fn ramp(&mut self, goal: FlowRate, dt: Time) -> FlowRate {
-        let stopped = matches!(self.mode, Mode::Stopped { .. });
-        let over = if stopped { self.rules.trip_time } else { self.rules.ramp };
-        let steepest = self.fastest.max(self.opening).si() / over.si().max(1e-3);
+        let steepest = self.steepest();
         let (from, gap) = (self.rate.si(), goal.si() - self.rate.si());
         let takes = gap.abs() / steepest;
         if takes <= dt.si() {
@@ -138,6 +156,19 @@ impl<'a> Crew<'a> {
         }
         self.rate = FlowRate::from_si(from + steepest.copysign(gap) * dt.si());
         FlowRate::from_si(0.5 * (from + self.rate.si()))
+    }
+
+    /// How fast the rate changes, m³/s a second: in a stop the pumps run down faster than they ramp.
+    fn steepest(&self) -> f64 {
+        let stopped = matches!(self.mode, Mode::Stopped { .. } | Mode::ShutIn { .. });
+        let over = if stopped { self.rules.trip_time } else { self.rules.ramp };
+        self.fastest.max(self.opening).si() / over.si().max(1e-3)
+    }
+
+    /// Volume that still goes in once the pumps are told to stop.
+    pub fn run_down(&self) -> Volume {
+        let steepest = self.fastest.max(self.opening).si() / self.rules.trip_time.si().max(1e-3);
+        Volume::m3(self.rate.si().powi(2) / (2.0 * steepest))
     }
 
     /// The rules.

@@ -25,6 +25,16 @@ pub enum PumpError {
         /// What to do.
         hint: &'static str,
     },
+    /// A fault or a scenario that is none.
+    #[error("{value}: {reason}; {hint}")]
+    Fault {
+        /// What was given.
+        value: String,
+        /// What is wrong with it.
+        reason: String,
+        /// What to do.
+        hint: String,
+    },
     /// A relation refused its inputs.
     #[error(transparent)]
     Relation(#[from] physics::Error),

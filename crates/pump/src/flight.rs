@@ -19,6 +19,8 @@ const ON_THE_WALL: Angle = Angle::deg(0.1);
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Whereabouts {
+    /// In the launcher still, though it is taken to be on its way.
+    InLauncher,
     /// Between the launcher and the wellhead.
     SurfaceLines,
     /// On its way in the string.
@@ -30,6 +32,8 @@ pub enum Whereabouts {
     },
     /// Past the open sleeve, where nothing carries it on.
     AtRest,
+    /// In pieces.
+    Broken,
 }
 
 /// A ball on its way.
@@ -39,6 +43,8 @@ pub struct Flight {
     pub stage: usize,
     /// Diameter as launched.
     pub diameter: Diameter,
+    /// Whether its landing has not been seen yet.
+    pub awaited: bool,
     /// Where it is.
     pub place: Whereabouts,
     /// Time of its launch since the start of the job.
@@ -86,6 +92,7 @@ impl Flight {
         Self {
             stage,
             diameter,
+            awaited: true,
             place: Whereabouts::SurfaceLines,
             launched,
             pumped: Volume::ZERO,
@@ -98,14 +105,29 @@ impl Flight {
         }
     }
 
+    /// Volume to the first seat ahead that it cannot pass, m³.
+    pub(crate) fn to_seat(&self, route: &Route) -> Option<f64> {
+        let ahead = |s: &&crate::route::Seat| s.volume >= self.volume && self.diameter >= s.bore;
+        let seat = route.seats().iter().find(ahead).filter(|_| self.place == Whereabouts::Travelling)?;
+        Some(seat.volume - self.volume)
+    }
+
+    /// Stage of the seat it is on.
+    pub fn seat(&self) -> Option<usize> {
+        match self.place {
+            Whereabouts::Seated { stage } => Some(stage),
+            _ => None,
+        }
+    }
+
     /// Measured depth.
     pub fn depth(&self) -> MeasuredDepth {
         MeasuredDepth::m(self.md)
     }
 
-    /// Whether it is still moving.
+    /// Whether it is moving, or taken to be.
     pub fn moving(&self) -> bool {
-        matches!(self.place, Whereabouts::SurfaceLines | Whereabouts::Travelling)
+        matches!(self.place, Whereabouts::SurfaceLines | Whereabouts::Travelling | Whereabouts::InLauncher)
     }
 
     /// Moves the ball through a stretch of time.

@@ -5,28 +5,34 @@
 //! what the orders say ([`orders`]) at the rate the crew goes for ([`crew`]); balls ride down
 //! ([`flight`]) to the first seat they cannot pass, and open sleeves ([`sleeve`]).
 
+mod branch;
 pub mod checks;
 pub mod column;
 pub mod crew;
 mod error;
+pub mod fault;
 pub mod flight;
 pub mod fluids;
 pub mod heat;
 mod landing;
 mod log;
+mod mishap;
 pub mod orders;
 mod pressure;
 pub mod record;
 mod result;
+mod rock;
 pub mod route;
 mod run;
+pub mod sensors;
 pub mod sleeve;
 mod step;
+mod string;
 mod surge;
 mod watch;
 mod world;
 
 pub use checks::CHECKS;
 pub use error::PumpError;
-pub use result::{LandingRun, Run, StageRun};
+pub use result::{BallTrace, LandingRun, RockRun, Run, SleeveTrace, StageRun};
 pub use run::{Settings, pump};

@@ -141,6 +141,12 @@ impl Book {
         self.orders.get(self.at)
     }
 
+    /// What is left of the last order; none while others are still to come.
+    pub fn left_of_job(&self) -> Option<Volume> {
+        let order = self.orders.get(self.at)?;
+        (self.at + 1 == self.orders.len()).then_some(order.clean? - self.done)
+    }
+
     /// Goes on to the next order, whatever is left of this one.
     pub fn next(&mut self) {
         self.at += 1;

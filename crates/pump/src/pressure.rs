@@ -28,7 +28,15 @@ impl Down {
     }
 }
 
-/// Walks the column down to a volume from the meter. `heights` is the vertical depth over the
+/// A stretch of the way by the volumes from the meter at its ends, and the rate through it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Stretch {
+    pub from: f64,
+    pub to: f64,
+    pub rate: f64,
+}
+
+/// Walks a column down a stretch, from the volume at its upper end. `heights` is the vertical depth over the
 /// knots counted with the expansion of the clean fluid, so that its product with the density at
 /// the surface is the weight at depth.
 pub(crate) fn down(
@@ -36,13 +44,14 @@ pub(crate) fn down(
     column: &Column,
     fluids: &mut Fluids<'_>,
     heights: &[f64],
-    (rate, end): (f64, f64),
+    Stretch { from, to: end, rate }: Stretch,
 ) -> physics::Result<Down> {
     let mut out = Down::default();
-    let mut volume = 0.0;
-    let mut upper = route.above(0.0, 0);
+    let mut volume = from;
+    let mut upper = route.above(from, 0);
     let mut upper_height = route.of_profile(heights, &upper);
-    let mut seats = route.seats().iter().peekable();
+    // A seat at the upper end belongs to the open sleeve there.
+    let mut seats = route.seats().iter().skip_while(|s| s.volume <= from + 1e-9).peekable();
     for parcel in column.from_top() {
         if volume >= end {
             break;

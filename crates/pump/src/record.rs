@@ -14,6 +14,8 @@ pub struct Sample {
     pub stage: usize,
     /// Treating pressure at the wellhead.
     pub treating_pressure: GaugePressure,
+    /// Pressure of the annulus at the surface.
+    pub annulus_pressure: GaugePressure,
     /// Slurry rate.
     pub slurry_rate: FlowRate,
     /// Clean rate.
@@ -75,6 +77,7 @@ pub const CHANNELS: &[Channel] = channels! {
     "time", "time since the start of the job", |s| s.time.into();
     "stage", "stage on the meter", |s| count(s.stage);
     "treating_pressure", "treating pressure at the wellhead, gauge", |s| s.treating_pressure.into();
+    "annulus_pressure", "pressure of the annulus at the surface, gauge", |s| s.annulus_pressure.into();
     "slurry_rate", "slurry rate, mean since the last sample", |s| s.slurry_rate.into();
     "clean_rate", "clean rate, mean since the last sample", |s| s.clean_rate.into();
     "concentration", "proppant added per clean volume at the surface, mean since the last sample", |s| s.concentration.into();
@@ -112,10 +115,16 @@ pub enum EventKind {
     BallMissing,
     /// The first proppant of a stage reached its sleeve.
     ProppantAtSleeve,
+    /// A fracture along the hole has grown past a packer.
+    Communication,
+    /// Proppant stopped in a fracture.
+    ScreenedOut,
     /// The crew came down in rate because of the treating pressure.
     RateHeld,
     /// The pumps tripped.
     PumpsTripped,
+    /// The pumps were started again.
+    PumpsStarted,
     /// The pumps stopped: all is pumped.
     PumpsStopped,
 }
@@ -131,8 +140,11 @@ impl EventKind {
             EventKind::LandingSeen => "landing seen",
             EventKind::BallMissing => "ball missing",
             EventKind::ProppantAtSleeve => "proppant at sleeve",
+            EventKind::Communication => "past the packer",
+            EventKind::ScreenedOut => "screened out",
             EventKind::RateHeld => "rate held",
             EventKind::PumpsTripped => "pumps tripped",
+            EventKind::PumpsStarted => "pumps started",
             EventKind::PumpsStopped => "pumps stopped",
         }
     }

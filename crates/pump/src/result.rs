@@ -6,7 +6,10 @@ use well::Finding;
 use well::record::Assumption;
 
 use crate::column::Amount;
+use crate::fault::Label;
+use crate::flight::Whereabouts;
 use crate::record::{Event, Sample};
+use crate::sleeve::SleeveState;
 
 /// One landing beside what the ball program expected of it.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
@@ -44,6 +47,57 @@ pub struct StageRun {
     pub highest: GaugePressure,
     /// Highest slurry rate while its sleeve took fluid.
     pub fastest: FlowRate,
+    /// Pressure at the surface just after the pumps stopped, the waves taken off, where they did.
+    pub shut_in: Option<GaugePressure>,
+    /// Its fracture when it took fluid last; none where the job file has no `[rock.fracture]`.
+    pub rock: Option<RockRun>,
+}
+
+/// A sleeve over the job.
+#[derive(Debug, Clone, PartialEq, serde::Serialize, schemars::JsonSchema)]
+pub struct SleeveTrace {
+    /// Stage; 0 is the path at the toe.
+    pub stage: usize,
+    /// Measured depth of its ports.
+    pub depth: MeasuredDepth,
+    /// Differential at which it was drawn to open.
+    pub shear: Pressure,
+    /// States with the time from which each holds.
+    pub states: Vec<(Time, SleeveState)>,
+}
+
+/// A ball over the job.
+#[derive(Debug, Clone, PartialEq, serde::Serialize, schemars::JsonSchema)]
+pub struct BallTrace {
+    /// Stage it is for.
+    pub stage: usize,
+    /// Diameter as it was launched.
+    pub diameter: Diameter,
+    /// Where it was from which time on, with its depth then.
+    pub places: Vec<(Time, Whereabouts, MeasuredDepth)>,
+}
+
+/// The fracture of a stage at the end of its time, as the model has it.
+#[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
+pub struct RockRun {
+    /// Pressure at the well above closure.
+    pub net_pressure: Pressure,
+    /// Length of a wing, or the radius.
+    pub length: Length,
+    /// Greatest width.
+    pub width: Diameter,
+    /// Width averaged over the face.
+    pub mean_width: Diameter,
+    /// Volume open over volume taken in.
+    pub efficiency: Ratio,
+    /// Share of the volume that went in ahead of the first proppant.
+    pub pad: Ratio,
+    /// Share that a pad needs at that efficiency, so that proppant reaches the tip when the stage ends.
+    pub pad_needed: Ratio,
+    /// Share of the face that slurry has reached.
+    pub front: Ratio,
+    /// Whether it screened out.
+    pub screened_out: bool,
 }
 
 /// A run of the whole job.
@@ -56,6 +110,12 @@ pub struct Run {
     /// Samples; they are written as channels.
     #[serde(skip)]
     pub samples: Vec<Sample>,
+    /// What the faults of the run really did, in the order they began.
+    pub labels: Vec<Label>,
+    /// What became of every sleeve, stage 1 first; the path at the toe before it.
+    pub sleeves: Vec<SleeveTrace>,
+    /// What became of every ball, in the order of their launches.
+    pub balls: Vec<BallTrace>,
     /// Events in their order.
     pub events: Vec<Event>,
     /// Landings in their order.

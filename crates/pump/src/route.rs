@@ -152,6 +152,13 @@ impl Route {
         &self.seats
     }
 
+    /// Changes the loss of the seat of a stage.
+    pub(crate) fn set_loss(&mut self, stage: usize, loss: f64) {
+        if let Some(seat) = self.seats.iter_mut().find(|s| s.stage == stage) {
+            seat.loss = loss;
+        }
+    }
+
     /// Volume from the meter to the launcher.
     pub fn to_launcher(&self) -> Volume {
         Volume::m3(self.launcher)

@@ -1,13 +1,14 @@
 //! One stretch of time: what the pumps send, where balls and fluid get to, and the pressure at its end.
 
-use physics::hydraulics::port::port_loss;
 use quantity::*;
 
+use crate::checks;
 use crate::column::{Amount, Make, Parcel};
 use crate::error::PumpError;
-use crate::flight::{Arrival, Flight, Stream};
-use crate::pressure::down;
+use crate::flight::{Arrival, Flight, Stream, Whereabouts};
+use crate::pressure::{Stretch, down};
 use crate::record::{EventKind, Sample};
+use crate::rock::{Stopped, words};
 use crate::world::World;
 
 /// A part of the column while a ball has parted it.
@@ -32,7 +33,8 @@ impl World<'_> {
     /// Carries the job through a stretch of time.
     pub(crate) fn step(&mut self, dt: f64) -> Result<(), PumpError> {
         if whole_second(self.time) || dt > TICK {
-            self.goal = self.crew.goal(self.open_stage(), self.ball());
+            self.act_faults()?;
+            self.goal = self.crew.goal(self.open_stage(), self.awaited());
         }
         let goal = self.goal;
         let begun = self.crew.rate.si();
@@ -60,9 +62,10 @@ impl World<'_> {
         let slope = if depth > 0.0 { (below - surface) / depth } else { 0.0 };
         self.heat.advance(&self.route, (rate, dt), |tvd| surface + slope * tvd)?;
         self.open_if_pressed(rate);
-        self.trip_if_over();
+        self.follow_rock(dt)?;
+        self.trip_if_over()?;
         if whole_second(self.time) || dt > TICK {
-            self.watch(rate);
+            self.watch(rate)?;
         }
         self.write(dt);
         Ok(())
@@ -99,19 +102,35 @@ impl World<'_> {
         for (stage, left) in launched {
             let Some(card) = self.crew.card(*stage) else { continue };
             let at = self.time + dt - left;
-            self.flights.push(Flight::new(self.job, *stage, card.ball, Time::seconds(at), &self.route));
+            let (ball, leaves) = self.ball_that_leaves(*stage, card.ball);
+            let mut flight = Flight::new(self.job, *stage, ball, Time::seconds(at), &self.route);
+            if !leaves {
+                flight.place = Whereabouts::InLauncher;
+            }
+            self.log.ball_is(&flight, at);
+            self.flights.push(flight);
             let text = format!("ball {stage} left the launcher");
             self.log.event(at, EventKind::BallLaunched, *stage, text);
         }
-        let Self { flights, route, column, fluids, end, .. } = self;
+        let taken: Vec<usize> = self.flights.iter().filter_map(Flight::seat).collect();
+        let Self { flights, route, column, fluids, end, log, .. } = self;
         let stream = Stream { route, column, fluids, rate, end: *end };
+        // The crew goes on counting for a ball that lies somewhere.
+        for flight in flights.iter_mut().filter(|f| f.awaited && !f.moving()) {
+            flight.pumped += Volume::m3(rate * dt);
+        }
         let mut landed = None;
         for (i, flight) in flights.iter_mut().enumerate().filter(|(_, f)| f.moving()) {
             let time = i.checked_sub(before).and_then(|k| launched.get(k)).map_or(dt, |l| l.1);
             if let Some(mut arrival) = flight.advance(&stream, time)? {
                 arrival.after += Time::seconds(dt - time);
-                landed = Some(arrival);
+                if taken.contains(&arrival.seat) {
+                    flight.place = Whereabouts::AtRest;
+                } else {
+                    landed = Some(arrival);
+                }
             }
+            log.ball_is(flight, self.time + dt);
         }
         Ok(landed)
     }
@@ -130,13 +149,26 @@ impl World<'_> {
     /// Places a volume from the lower end of a part of the column in the rock of a stage.
     pub(crate) fn place(&mut self, stage: usize, volume: f64, part: Part) {
         let time = self.time;
-        let Self { column, lower, log, .. } = self;
-        let from = match part {
-            Part::Upper => column,
-            Part::Lower => lower,
-        };
+        let Self { column, lower, log, rock, fluids, branch, .. } = self;
         let mut first = false;
-        from.draw(Volume::m3(volume), |p| first |= log.placed(stage, p.amount));
+        let mut put = |stage: usize, p: Parcel| {
+            first |= log.placed(stage, p.amount);
+            rock.take(stage, p.amount, fluids.viscosity(p.make), time);
+        };
+        match (part, branch) {
+            (Part::Lower, _) => lower.draw(Volume::m3(volume), |p| put(stage, p)),
+            (Part::Upper, None) => column.draw(Volume::m3(volume), |p| put(stage, p)),
+            (Part::Upper, Some(b)) => {
+                let share = b.share;
+                column.draw(Volume::m3(volume), |p| {
+                    let aside = p.amount.share(share);
+                    b.column.push(Parcel { make: p.make, amount: aside });
+                    put(stage, Parcel { make: p.make, amount: p.amount + aside.share(-1.0) });
+                });
+                let to = b.stage;
+                b.column.draw(Volume::m3(volume * share), |p| put(to, p));
+            }
+        }
         if first {
             let text = format!("the first proppant passes the sleeve of stage {stage}");
             log.event(time, EventKind::ProppantAtSleeve, stage, text);
@@ -148,24 +180,30 @@ impl World<'_> {
         let Self { route, column, fluids, heat, end, .. } = self;
         let still = self.open.is_none();
         let flow = if still { 0.0 } else { rate };
-        let d = down(route, column, fluids, heat.heights(), (flow, *end))?;
+        let d = down(route, column, fluids, heat.heights(), Stretch { from: 0.0, to: *end, rate: flow })?;
         if still {
             self.surface = self.packed * self.stiffness;
             self.below = self.surface + d.gain();
             self.peak = self.surface;
             return Ok(());
         }
-        let stage = self.open_stage();
-        let Some(line) = self.line(stage) else { return Ok(()) };
-        let fracture = self.fracture_pressure(stage);
-        let near = line.near_wellbore.at(FlowRate::from_si(flow)).si();
-        let area = self.open.and_then(|i| self.sleeves.get(i)).map_or(Area::ZERO, |s| s.ports);
-        let density = Density::kg_per_m3(d.density_below.max(1.0));
-        let ports = port_loss(area, line.port_coefficient, density)?.at(FlowRate::from_si(flow)).si();
-        self.below = fracture + near + ports;
+        self.below = self.outlets(flow, d.density_below)?;
         // A column heavier than the fracture leaves the wellhead on vacuum, which a gauge shows as nothing.
         self.surface = (self.below - d.gain()).max(0.0);
         self.peak = self.surface;
+        Ok(())
+    }
+
+    /// Lets the fractures that take fluid grow, or close.
+    fn follow_rock(&mut self, dt: f64) -> Result<(), PumpError> {
+        let open = [Some(self.open_stage()), self.branch.as_ref().map(|b| b.stage)];
+        let open: Vec<usize> = open.into_iter().flatten().collect();
+        self.grow_past_packer();
+        let Some(stopped) = self.rock.advance(&open, dt)? else { return Ok(()) };
+        let Stopped { stage, how } = stopped;
+        let text = format!("the fracture of stage {stage} screens out: {}", words(how));
+        self.log.event(self.time, EventKind::ScreenedOut, stage, text.clone());
+        self.log.findings.push(checks::SCREENED_OUT.found(text).stage(stage));
         Ok(())
     }
 
@@ -183,6 +221,7 @@ impl World<'_> {
             time: Time::seconds(self.time),
             stage: self.log.meter,
             treating_pressure: GaugePressure::from_si(self.surface),
+            annulus_pressure: GaugePressure::from_si(self.annulus),
             slurry_rate: since.slurry / Time::seconds(dt),
             clean_rate: since.clean / Time::seconds(dt),
             concentration: since.concentration(),

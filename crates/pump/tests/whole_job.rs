@@ -28,7 +28,7 @@ fn both() -> &'static [Pumped; 2] {
     RUNS.get_or_init(|| {
         ["long-lateral", "shallow-oil"].map(|name| {
             let (job, program) = planned(name);
-            let run = pump(&job, &program, Settings::default()).unwrap();
+            let run = pump(&job, &program, &Settings::default()).unwrap();
             Pumped { job, program, run }
         })
     })
@@ -134,7 +134,7 @@ fn events_come_in_their_order() {
 #[test]
 fn the_same_seed_gives_the_same_run_and_another_shears_elsewhere() {
     let (job, program) = planned("shallow-oil");
-    let run = |seed| pump(&job, &program, Settings { seed, ..Settings::default() }).unwrap();
+    let run = |seed| pump(&job, &program, &Settings { seed, ..Settings::default() }).unwrap();
     let (one, again, other) = (run(7), run(7), run(8));
     assert!(one.samples == again.samples && one.events == again.events);
     assert!(one.samples != other.samples);
@@ -144,7 +144,7 @@ fn the_same_seed_gives_the_same_run_and_another_shears_elsewhere() {
 fn half_the_time_step_is_the_same_job() {
     let (job, program) = planned("shallow-oil");
     let run =
-        |s: f64| pump(&job, &program, Settings { sample: Time::seconds(s), ..Settings::default() }).unwrap();
+        |s: f64| pump(&job, &program, &Settings { sample: Time::seconds(s), ..Settings::default() }).unwrap();
     let (whole, half) = (run(1.0), run(0.5));
     for (a, b) in whole.landings.iter().zip(&half.landings) {
         assert!((a.landed - b.landed).si().abs() < 0.1, "ball {}: {:?} {:?}", a.stage, a.landed, b.landed);
@@ -173,7 +173,8 @@ fn sleeves_open_at_the_same_moment_however_often_is_sampled() {
     stages.stages.truncate(3);
     program.balls.as_mut().unwrap().cards.truncate(2);
     let opens = |s: f64| {
-        let run = pump(&job, &program, Settings { sample: Time::seconds(s), ..Settings::default() }).unwrap();
+        let run =
+            pump(&job, &program, &Settings { sample: Time::seconds(s), ..Settings::default() }).unwrap();
         run.landings.iter().map(|l| (l.opened.unwrap() - l.landed).in_seconds()).collect::<Vec<_>>()
     };
     let coarse = opens(1.0);
@@ -189,8 +190,8 @@ fn sleeves_open_at_the_same_moment_however_often_is_sampled() {
 fn a_plan_without_a_ball_program_cannot_be_pumped() {
     let (job, mut program) = planned("shallow-oil");
     program.balls = None;
-    let refused = pump(&job, &program, Settings::default());
+    let refused = pump(&job, &program, &Settings::default());
     assert!(refused.is_err_and(|e| e.to_string().contains("ball program")));
     let fine = Settings { sample: Time::seconds(1e-6), ..Settings::default() };
-    assert!(pump(&job, &program, fine).is_err());
+    assert!(pump(&job, &program, &fine).is_err());
 }

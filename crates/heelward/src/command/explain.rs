@@ -18,16 +18,16 @@ pub(crate) fn run(args: &Explain, screen: &mut Screen) -> Outcome {
                 false => explain::page(check, &screen.look),
             }
         }
-        (None, true) => json::text(&json::checks(plan::checks::all(), VERSION)),
-        (None, false) => explain::list(plan::checks::all(), &screen.look),
+        (None, true) => json::text(&json::checks(::pump::checks::all(), VERSION)),
+        (None, false) => explain::list(::pump::checks::all(), &screen.look),
     };
     screen.data(&text)?;
     Ok(Ended::Done)
 }
 
 fn find(id: &str) -> Result<&'static well::Check, Fault> {
-    plan::checks::all().find(|c| c.id == id).ok_or_else(|| {
-        let near = physics::registry::nearest(id, plan::checks::all().map(|c| c.id));
+    ::pump::checks::all().find(|c| c.id == id).ok_or_else(|| {
+        let near = physics::registry::nearest(id, ::pump::checks::all().map(|c| c.id));
         let near = near.map(|n| format!(" (nearest: `{n}`)")).unwrap_or_default();
         let what = format!("no check is called `{id}`{near}");
         Fault::input_next(what, "`heelward explain --list` names them all.")

@@ -3,7 +3,7 @@
 use physics::packer::surface_pressure::{Reference, surface_pressure};
 use quantity::*;
 use well::Job;
-use well::job::{AfterSetting, SystemKind, Units};
+use well::job::{AfterSetting, SystemKind};
 
 use super::result::LoadCase;
 use crate::device::device_range;
@@ -196,10 +196,7 @@ impl<'a> Surroundings<'a> {
 
 /// The units the job's documents are read in.
 pub fn units(job: &Job) -> System {
-    match job.file.job.units {
-        Units::Field => System::Field,
-        Units::Metric => System::Metric,
-    }
+    job.file.job.units.system()
 }
 
 /// Density of the heaviest mixture of the schedule; that of the setting fluid where there is none.

@@ -70,7 +70,7 @@ pub fn ball_card_csv(
 const BLANKS: usize = 14;
 
 /// Columns that are filled in by hand, each with the unit to write in.
-fn blanks(s: System) -> [Head; BLANKS] {
+fn blanks(s: System) -> [Head<'static>; BLANKS] {
     [
         plain("serial"),
         of::<Diameter>("ball measured, first axis", s),
@@ -89,7 +89,7 @@ fn blanks(s: System) -> [Head; BLANKS] {
     ]
 }
 
-fn heads(s: System) -> Vec<Head> {
+fn heads(s: System) -> Vec<Head<'static>> {
     let mut heads = vec![
         plain("opens stage"),
         plain("launched during stage"),

@@ -2,9 +2,9 @@
 
 use pump::Run;
 use pump::record::{CHANNELS, Channel, Sample};
-use quantity::{System, Time, Unit, number, round_significant};
+use quantity::{System, Unit, number, round_significant};
 
-use super::{Head, Sheet, of, plain};
+use super::{Head, Sheet, plain, seconds};
 
 /// A channel as it is written: name, unit, value.
 pub(crate) struct Written {
@@ -50,7 +50,7 @@ pub fn channels_csv(run: &Run, system: System) -> String {
 
 /// The events of a simulated job.
 pub fn events_csv(run: &Run) -> String {
-    let heads = [of::<Time>("time", System::Metric), plain("event"), plain("stage"), plain("what")];
+    let heads = [seconds("time"), plain("event"), plain("stage"), plain("what")];
     let mut sheet = Sheet::new("Events of the simulated job", &run.header, &heads);
     for e in &run.events {
         let time = number(e.time.in_seconds(), 2);

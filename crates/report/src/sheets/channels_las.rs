@@ -48,13 +48,15 @@ pub fn channels_las(run: &Run, system: System) -> String {
 fn head(out: &mut String, run: &Run) {
     let times = || run.samples.iter().map(|s| s.time.in_seconds());
     let (first, last) = (times().next().unwrap_or(0.0), times().next_back().unwrap_or(0.0));
-    let step = run.sample.in_seconds();
+    let gap = |w: &[pump::record::Sample]| matches!(w, [a, b] if ((b.time - a.time) - run.sample).in_seconds().abs() > 1e-6);
+    // Zero where the samples are not all as far apart.
+    let step = if run.samples.windows(2).any(gap) { 0.0 } else { run.sample.in_seconds() };
     *out += "~Version information\nVERS.    2.0 : CWLS log ASCII standard, version 2.0\nWRAP.    NO  : one line a time step\n";
     *out += "~Well information\n";
     for (name, value, doc) in [
         ("STRT.S", first, "first time"),
         ("STOP.S", last, "last time"),
-        ("STEP.S", step, "time between samples"),
+        ("STEP.S", step, "time between samples, 0 where it varies"),
     ] {
         let _ = writeln!(out, "{name:<8} {} : {doc}", number(value, 2));
     }

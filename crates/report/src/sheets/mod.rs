@@ -5,34 +5,43 @@
 mod ball_card;
 mod channels;
 mod channels_las;
+mod labels;
 mod pressure_sheet;
+mod states;
 mod tally;
 
 pub use ball_card::ball_card_csv;
 pub use channels::{channels_csv, events_csv};
 pub use channels_las::channels_las;
+pub use labels::labels_csv;
 pub use pressure_sheet::pressure_sheet_csv;
+pub use states::states_csv;
 pub use tally::tally_csv;
 
 use plan::Header;
-use quantity::{Quantity, System, number};
+use quantity::{Quantity, System, Time, number};
 
 use crate::text::caution::{CAUTIONS, STANDING};
 
 /// One column: its head, and the unit beside it where there is one.
-pub(crate) struct Head {
-    name: &'static str,
+pub(crate) struct Head<'a> {
+    name: &'a str,
     unit: &'static str,
 }
 
 /// A column without unit.
-pub(crate) fn plain(name: &'static str) -> Head {
+pub(crate) fn plain(name: &'static str) -> Head<'static> {
     Head { name, unit: "" }
 }
 
 /// A column of a quantity, in the unit of the system.
-pub(crate) fn of<Q: Quantity>(name: &'static str, system: System) -> Head {
+pub(crate) fn of<Q: Quantity>(name: &'static str, system: System) -> Head<'static> {
     Head { name, unit: Q::KIND.shown(system).symbol }
+}
+
+/// A column of times in seconds, as recorders write them.
+pub(crate) fn seconds(name: &'static str) -> Head<'static> {
+    Head { name, unit: Time::KIND.si_unit().symbol }
 }
 
 /// A number in the unit of the system, with the decimals of that unit.

@@ -3,6 +3,7 @@
 pub mod assumption;
 pub mod caution;
 pub mod explain;
+pub mod faults;
 pub mod finding;
 pub mod program;
 pub mod relation;

@@ -1,7 +1,7 @@
 //! The one-screen summary of a simulated job.
 
-use pump::{LandingRun, Run, StageRun};
-use quantity::{FlowRate, GaugePressure, Quantity, System, Time, Volume};
+use pump::{LandingRun, RockRun, Run, StageRun};
+use quantity::{FlowRate, GaugePressure, Length, Quantity, Ratio, System, Time, Volume, number};
 
 use super::finding::{entry, summary};
 use crate::text::look::{Look, Role};
@@ -51,14 +51,10 @@ fn facts(run: &Run, s: System) -> Vec<(&'static str, String)> {
         ),
     ));
     if let Some(x) = highest {
+        let time = number(x.time.in_minutes(), 1);
         out.push((
             "highest",
-            format!(
-                "{} at {} while stage {} took fluid",
-                x.treating_pressure.text(s),
-                x.time.text(s),
-                x.open_stage
-            ),
+            format!("{} at {time} min while stage {} took fluid", x.treating_pressure.text(s), x.open_stage),
         ));
     }
     out.push((
@@ -69,7 +65,40 @@ fn facts(run: &Run, s: System) -> Vec<(&'static str, String)> {
             run.in_string.mass.text(s)
         ),
     ));
+    out.extend(rock(run, s).map(|text| ("fractures", text)));
+    out.extend(shut_in(run, s).map(|text| ("shut in", text)));
+    for label in &run.labels {
+        let from = number(label.from.in_minutes(), 1);
+        out.push((
+            "fault",
+            format!("{}, stage {}, from {from} min: {}", label.kind.name(), label.stage, label.text),
+        ));
+    }
     out
+}
+
+/// Size of the fractures, and the stage whose pad is shortest against what it needs.
+fn rock(run: &Run, s: System) -> Option<String> {
+    let all = || run.stages.iter().filter_map(|x| Some((x.stage, x.rock?)));
+    let lengths = || all().map(|(_, r)| r.length);
+    let (low, high) = (lengths().min_by(Length::total_cmp)?, lengths().max_by(Length::total_cmp)?);
+    let spare = |r: &RockRun| (r.pad - r.pad_needed).si();
+    let (stage, r) = all().min_by(|a, b| spare(&a.1).total_cmp(&spare(&b.1)))?;
+    let screened = all().filter(|(_, r)| r.screened_out).count();
+    let percent = |r: Ratio| number(r.in_percent(), 0);
+    Some(format!(
+        "wings or radii of {} to {}; shortest pad against its need at stage {stage}: {} % of {} %; {screened} screened out",
+        low.text(s),
+        high.text(s),
+        percent(r.pad),
+        percent(r.pad_needed)
+    ))
+}
+
+/// The last pressure just after the pumps stopped.
+fn shut_in(run: &Run, s: System) -> Option<String> {
+    let (stage, p) = run.stages.iter().filter_map(|x| Some((x.stage, x.shut_in?))).next_back()?;
+    Some(format!("{} at the surface on stage {stage}, the waves taken off", p.text(s)))
 }
 
 fn stages(run: &Run, look: &Look) -> String {

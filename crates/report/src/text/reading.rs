@@ -13,7 +13,7 @@ const DIGITS: usize = 6;
 
 /// A figure of a workings page, in the unit a person reads.
 pub fn shown(value: Value, system: System) -> String {
-    let unit = value.kind().shown(system);
+    let unit = value.kind().shown_for(system, value.si());
     in_unit(unit.from_si(value.si()), unit, DIGITS)
 }
 
@@ -23,7 +23,8 @@ pub fn list(values: &[Value], system: System) -> String {
         [] => "(empty)".to_string(),
         [one] => shown(*one, system),
         [first, ..] => {
-            let unit = first.kind().shown(system);
+            let largest = values.iter().map(|v| v.si().abs()).fold(0.0, f64::max);
+            let unit = first.kind().shown_for(system, largest);
             let number = |v: &Value| plain(round_significant(unit.from_si(v.si()), DIGITS));
             let shown: Vec<String> = values.iter().take(SHOWN_OF_A_LIST).map(number).collect();
             let rest = match values.len().saturating_sub(SHOWN_OF_A_LIST) {

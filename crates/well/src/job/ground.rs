@@ -2,6 +2,7 @@
 
 use quantity::*;
 
+use super::FractureTable;
 use crate::record::{choice, record};
 
 choice! {
@@ -114,6 +115,9 @@ record! {
         source: String [required],
         /// A log of rock quality, higher is better, that draws sleeves to it.
         quality: QualityLog [optional],
+        /// How the rock opens and takes fluid, for the simulator; without it a stage takes fluid at
+        /// its fracture gradient, whatever went in.
+        fracture: FractureTable [optional],
     }
 }
 

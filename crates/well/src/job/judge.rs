@@ -100,6 +100,38 @@ fn hole(job: &JobFile, bench: &mut Bench) {
         ("rock.pore_gradient", job.rock.pore_gradient),
         ("rock.fracture_gradient", job.rock.fracture_gradient),
     );
+    if let Some(fracture) = &job.rock.fracture {
+        rock_fracture(job, fracture, bench);
+    }
+    if let Some(crew) = &job.crew {
+        bench.above_zero("crew.ramp", crew.ramp);
+        bench.above_zero("crew.pressing", crew.pressing);
+    }
+}
+
+fn rock_fracture(job: &JobFile, f: &FractureTable, bench: &mut Bench) {
+    bench.ordered(
+        &DEPTHS,
+        ("rock.fracture.closure_gradient", f.closure_gradient),
+        ("rock.fracture_gradient", job.rock.fracture_gradient),
+    );
+    bench.above_zero("rock.fracture.youngs_modulus", f.youngs_modulus);
+    bench.above_zero("rock.fracture.breakdown_decay", f.breakdown_decay);
+    bench.share("rock.fracture.poisson", f.poisson, 0.0, 0.5);
+    bench.share("rock.fracture.packed", f.packed, 0.3, 0.8);
+    bench.share("rock.fracture.bridging", f.bridging, 1.0, 20.0);
+    match f.height {
+        Some(height) => bench.above_zero("rock.fracture.height", height),
+        None if f.form != FractureForm::Radial => {
+            bench.say(&PARTS, "rock.fracture.height", "a fracture that is not radial needs its `height`");
+        }
+        None => {}
+    }
+    for (i, p) in job.proppant.iter().enumerate() {
+        if let Some(grain) = p.grain {
+            bench.above_zero(&format!("proppant[{}].grain", i + 1), grain);
+        }
+    }
 }
 
 fn strings(job: &JobFile, bench: &mut Bench) {

@@ -9,6 +9,7 @@ mod packer;
 mod pumping;
 mod root;
 mod setting;
+mod simulated;
 mod strings;
 
 pub use balls::*;
@@ -18,6 +19,7 @@ pub use packer::*;
 pub use pumping::*;
 pub use root::*;
 pub use setting::*;
+pub use simulated::*;
 pub use strings::*;
 
 pub use checks::CHECKS;

@@ -46,6 +46,8 @@ record! {
         grain_density: Density [required],
         /// Bulk density, for trucks and silos.
         bulk_density: Density [required],
+        /// Mean diameter of a grain, for bridging in a fracture; it is not judged if absent.
+        grain: Diameter [optional],
     }
 }
 

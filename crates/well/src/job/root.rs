@@ -13,6 +13,16 @@ choice! {
     }
 }
 
+impl Units {
+    /// The system of units that figures are printed in.
+    pub fn system(self) -> quantity::System {
+        match self {
+            Units::Field => quantity::System::Field,
+            Units::Metric => quantity::System::Metric,
+        }
+    }
+}
+
 record! {
     /// The job file of one well: a ball-activated open-hole multistage completion.
     pub struct JobFile {
@@ -58,6 +68,8 @@ record! {
         equipment: Equipment [required],
         /// How balls are launched and landed.
         ball_program: BallProgram [required],
+        /// How the crew acts, in the simulator.
+        crew: CrewTable [optional],
         /// Tools the user has fixed at a depth.
         pin: Pin [list],
         /// Depths where no packer or no sleeve may stand.

@@ -124,7 +124,7 @@ quantities! {
     Pressure GaugePressure AbsolutePressure PressureGradient Temperature TemperatureDifference
     TemperatureGradient FlowRate Velocity Force Torque Power Time Viscosity Consistency Concentration
     Compressibility Diffusivity Conductivity VolumetricHeat SpecificHeat MolarEnergy RecessionRate Expansion
-    RateSquaredLoss Ratio
+    RateSquaredLoss Leakoff Spurt Toughness Ratio
 }
 
 impl Field for String {

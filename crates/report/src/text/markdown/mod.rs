@@ -3,6 +3,7 @@
 pub mod accuracy;
 pub mod bibliography;
 pub mod checks;
+pub mod faults;
 pub mod job_file;
 pub mod relations;
 

@@ -1,7 +1,7 @@
 //! The treatment simulator: the whole continuous job in time, from the first stage to the last
 //! flush, with the channels a recorder would keep.
 //!
-//! Fluid moves in parcels ([`column`]) along a way laid out by volume ([`route`]); the pumps send
+//! Fluid moves in parcels ([`mod@column`]) along a way laid out by volume ([`route`]); the pumps send
 //! what the orders say ([`orders`]) at the rate the crew goes for ([`crew`]); balls ride down
 //! ([`flight`]) to the first seat they cannot pass, and open sleeves ([`sleeve`]).
 

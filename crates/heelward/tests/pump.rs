@@ -16,7 +16,10 @@ fn the_summary_and_the_channels_of_a_job() {
     assert_eq!(pumped.code, 0, "{}", pumped.err);
     insta::assert_snapshot!("pump_shallow-oil", pumped.out);
     let written = names(std::path::Path::new(&folder));
-    assert_eq!(written, ["channels.csv", "channels.las", "events.csv", "run.json", "states.csv", "written.json"]);
+    assert_eq!(
+        written,
+        ["channels.csv", "channels.las", "events.csv", "run.json", "states.csv", "written.json"]
+    );
 
     // Both tables say the same, and the log is one that our own reader takes.
     let read = |name: &str| std::fs::read_to_string(std::path::Path::new(&folder).join(name)).unwrap();
@@ -50,7 +53,8 @@ fn faults_are_described_acted_out_and_labelled() {
 
     let scratch = Scratch::new("pump-fault");
     let (folder, file) = (scratch.path("run"), scratch.path("scenario.toml"));
-    std::fs::write(&file, "[[fault]]\nkind = \"sleeve-stuck\"\nstage = 3\n[noise]\npressure = \"8 psi\"\n").unwrap();
+    std::fs::write(&file, "[[fault]]\nkind = \"sleeve-stuck\"\nstage = 3\n[noise]\npressure = \"8 psi\"\n")
+        .unwrap();
     let pumped =
         run(&["pump", &job("shallow-oil"), "--scenario", &file, "--fine", "0.02 s", "--out", &folder]);
     assert_eq!(pumped.code, 1, "a stop finding ends with 1: {}", pumped.err);

@@ -9,6 +9,11 @@ well::checks! {
         "A trip stops the pumps with proppant in the string; it may settle in the lateral before the job can go on.",
         "Lower the rate or the landing rate of that stage, or the pressure before the landing. Never raise the trip.",
         "8,800 psi reached 6 s after ball 7 landed at 15 bbl/min.";
+    RELIEF "pump-relief" Stop "The relief valve opened in the simulated job",
+        "The treating pressure at every moment of the waves against the setting of the relief valve.",
+        "A relief valve that opens at pressure hurts whoever stands near its line, and may not close again.",
+        "Lower the landing rate or the pressure before the landing. Never raise the setting.",
+        "9,200 psi reached 6 s after ball 3 landed at 20 bbl/min.";
     HELD "pump-held" Warn "The crew had to come down in rate",
         "The treating pressure at every moment of the run against the highest treating pressure.",
         "A stage pumped slower than planned takes longer and may not carry its proppant; the plan should not count on the crew.",

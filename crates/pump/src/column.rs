@@ -129,6 +129,21 @@ impl Column {
         }
     }
 
+    /// Lets out a volume at the upper end, newest first.
+    pub fn draw_top(&mut self, volume: Volume, mut taken: impl FnMut(Parcel)) {
+        let mut left = volume.si();
+        while left > 0.0 {
+            let Some(last) = self.parcels.pop_back() else { return };
+            let have = last.amount.slurry.si();
+            let piece = last.amount.share((left / have).min(1.0));
+            taken(Parcel { make: last.make, amount: piece });
+            if have > left {
+                self.parcels.push_back(Parcel { make: last.make, amount: last.amount + piece.share(-1.0) });
+            }
+            left -= have;
+        }
+    }
+
     /// Cuts off what is deeper than a volume from the meter.
     pub fn cut_below(&mut self, volume: Volume) -> Self {
         let excess = (self.amount().slurry - volume).max(Volume::ZERO);

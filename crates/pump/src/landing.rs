@@ -113,6 +113,7 @@ impl World<'_> {
         if surge.shattered.is_some() && was_whole && surge.opened.is_none() {
             self.rejoin(&surge);
         }
+        self.let_off(passed.relieved);
         let whole = surge.stop || (surge.shattered.is_some() && surge.opened.is_none());
         if whole {
             passed.out += std::mem::take(&mut passed.before);
@@ -155,6 +156,23 @@ impl World<'_> {
         }
         self.surge = Some(surge);
         Ok(())
+    }
+
+    /// Fluid that the relief valve let off comes from the top of the column.
+    fn let_off(&mut self, volume: f64) {
+        if volume <= 0.0 {
+            return;
+        }
+        let Self { column, log, .. } = self;
+        column.draw_top(Volume::m3(volume), |p| log.relieved += p.amount);
+        let known = self.log.findings.iter().any(|f| f.id == checks::RELIEF.id);
+        if known {
+            return;
+        }
+        let stage = self.open_stage();
+        let text = format!("the relief valve opened while stage {stage} took fluid");
+        self.log.event(self.time, EventKind::ReliefOpened, stage, text.clone());
+        self.log.findings.push(checks::RELIEF.found(text).stage(stage).limit(self.job.file.limits.relief));
     }
 
     /// The pumps begin to stop: waves run up and down the string.

@@ -22,6 +22,8 @@ pub(crate) struct Log {
     pub findings: Vec<Finding>,
     /// All that was pumped.
     pub pumped: Amount,
+    /// What the relief valve let off.
+    pub relieved: Amount,
     /// What was in the string at the start.
     pub at_start: Amount,
     /// Pumped since the last sample.
@@ -46,6 +48,7 @@ impl Log {
             stages: (0..=stages).map(one).collect(),
             findings: Vec::new(),
             pumped: Amount::default(),
+            relieved: Amount::default(),
             at_start,
             since: Amount::default(),
             below_balls: Amount::default(),

@@ -121,6 +121,8 @@ pub enum EventKind {
     ScreenedOut,
     /// The crew came down in rate because of the treating pressure.
     RateHeld,
+    /// The relief valve opened.
+    ReliefOpened,
     /// The pumps tripped.
     PumpsTripped,
     /// The pumps were started again.
@@ -143,6 +145,7 @@ impl EventKind {
             EventKind::Communication => "past the packer",
             EventKind::ScreenedOut => "screened out",
             EventKind::RateHeld => "rate held",
+            EventKind::ReliefOpened => "relief opened",
             EventKind::PumpsTripped => "pumps tripped",
             EventKind::PumpsStarted => "pumps started",
             EventKind::PumpsStopped => "pumps stopped",

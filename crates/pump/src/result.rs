@@ -126,6 +126,8 @@ pub struct Run {
     pub pumped: Amount,
     /// What is left in the string.
     pub in_string: Amount,
+    /// What the relief valve let off.
+    pub relieved: Amount,
     /// What was in the string at the start.
     pub at_start: Amount,
     /// How the job ended.
@@ -137,11 +139,11 @@ pub struct Run {
 }
 
 impl Run {
-    /// What was in the string and was pumped, less what was placed and is left: zero but for
+    /// What was in the string and was pumped, less what was placed, let off and is left: zero but for
     /// rounding.
     pub fn lost(&self) -> Amount {
         let placed = self.stages.iter().fold(Amount::default(), |sum, s| sum + s.placed);
         let less = |a: Amount| a.share(-1.0);
-        self.at_start + self.pumped + less(placed) + less(self.in_string)
+        self.at_start + self.pumped + less(placed) + less(self.in_string) + less(self.relieved)
     }
 }

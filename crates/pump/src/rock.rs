@@ -148,18 +148,15 @@ impl<'a> Rock<'a> {
         g.owed.thick += slurry * viscosity.si();
     }
 
-    /// Lets time pass for the fractures of some stages; says which screened out.
-    pub fn advance(&mut self, stages: &[usize], dt: f64) -> physics::Result<Option<Stopped>> {
-        let mut out = None;
-        for stage in stages {
-            let Some(g) = self.stages.get_mut(stage.max(&1) - 1) else { continue };
-            g.owed.time += dt;
-            if g.owed.time >= MARCH - 1e-9 {
-                let how = g.march()?;
-                out = how.map(|how| Stopped { stage: (*stage).max(1), how }).or(out);
-            }
+    /// Lets time pass for the fracture of a stage; says whether it screened out.
+    pub fn advance(&mut self, stage: usize, dt: f64) -> physics::Result<Option<Stopped>> {
+        let stage = stage.max(1);
+        let Some(g) = self.stages.get_mut(stage - 1) else { return Ok(None) };
+        g.owed.time += dt;
+        if g.owed.time < MARCH - 1e-9 {
+            return Ok(None);
         }
-        Ok(out)
+        Ok(g.march()?.map(|how| Stopped { stage, how }))
     }
 
     /// Bridges the tip of a stage's fracture.

@@ -192,10 +192,8 @@ impl Route {
     /// The place at a volume from the meter, at or below the knot `from`; the surface lines above
     /// the wellhead count as the wellhead.
     pub(crate) fn above(&self, volume: f64, from: usize) -> Above {
-        let mut i = from;
-        while self.knots.get(i + 1).is_some_and(|k| k.volume <= volume) {
-            i += 1;
-        }
+        let deeper = self.knots.get(from + 1..).unwrap_or_default();
+        let i = from + deeper.partition_point(|k| k.volume <= volume);
         match (self.knots.get(i), self.knots.get(i + 1)) {
             (Some(a), Some(b)) if b.volume > a.volume => {
                 let share = ((volume - a.volume) / (b.volume - a.volume)).clamp(0.0, 1.0);

@@ -132,6 +132,7 @@ fn finish(mut world: World<'_>, program: &Program, settings: &Settings) -> Run {
         labels: world.faults.labels,
         sleeves: world.log.sleeves,
         balls: world.log.balls,
+        relieved: world.log.relieved,
         at_start: world.log.at_start,
         pumped: world.log.pumped,
         samples: world.log.samples,

@@ -112,6 +112,9 @@ impl World<'_> {
             let text = format!("ball {stage} left the launcher");
             self.log.event(at, EventKind::BallLaunched, *stage, text);
         }
+        if !self.flights.iter().any(|f| f.moving() || f.awaited) {
+            return Ok(None);
+        }
         let taken: Vec<usize> = self.flights.iter().filter_map(Flight::seat).collect();
         let Self { flights, route, column, fluids, end, log, .. } = self;
         let stream = Stream { route, column, fluids, rate, end: *end };
@@ -196,10 +199,12 @@ impl World<'_> {
 
     /// Lets the fractures that take fluid grow, or close.
     fn follow_rock(&mut self, dt: f64) -> Result<(), PumpError> {
-        let open = [Some(self.open_stage()), self.branch.as_ref().map(|b| b.stage)];
-        let open: Vec<usize> = open.into_iter().flatten().collect();
         self.grow_past_packer();
-        let Some(stopped) = self.rock.advance(&open, dt)? else { return Ok(()) };
+        let mut stopped = self.rock.advance(self.open_stage(), dt)?;
+        if let Some(second) = self.branch.as_ref().map(|b| b.stage) {
+            stopped = stopped.or(self.rock.advance(second, dt)?);
+        }
+        let Some(stopped) = stopped else { return Ok(()) };
         let Stopped { stage, how } = stopped;
         let text = format!("the fracture of stage {stage} screens out: {}", words(how));
         self.log.event(self.time, EventKind::ScreenedOut, stage, text.clone());

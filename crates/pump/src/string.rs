@@ -87,6 +87,11 @@ impl Behind {
     }
 }
 
+/// Cells of a whole job's landings: a step of some hundredths of a second.
+fn fineness() -> Fineness {
+    Fineness { cells: 150..=400, ..Fineness::default() }
+}
+
 /// Lays the string at a rate.
 pub(crate) fn lay(
     world: &mut World<'_>,
@@ -102,7 +107,7 @@ pub(crate) fn lay(
     let own = own.ok_or(missing)?;
     let end = before.as_ref().map_or(own.depth, |s| s.depth.max(own.depth));
     let reaches = reaches(world, own.depth, end)?;
-    let grid = Grid::new(&reaches, &Fineness::default())?;
+    let grid = Grid::new(&reaches, &fineness())?;
     let other = world.crew.planned(own.stage).si().max(rate * 1.5);
     let mut fills = Vec::with_capacity(grid.cells().len());
     let exponent = exponent(world, rate.max(1e-9), other)?;
@@ -126,7 +131,7 @@ pub(crate) fn lay(
     };
     let string = HammerString {
         reaches,
-        fineness: Fineness::default(),
+        fineness: fineness(),
         losses: losses.into_iter().filter(|l| (l.at.si() - at).abs() > 1e-6).collect(),
         landing,
         upper: Upper::Constant(FlowRate::from_si(rate)),

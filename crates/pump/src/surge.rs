@@ -5,7 +5,8 @@
 //! moves on. What is recorded is the slow pressure with the deviation of the waves from their own
 //! steady flow on top, so that both agree before and after.
 
-use physics::hammer::{BallFate, CellFill, FrictionLaw, Governor, Hammer, Ramp, Upper};
+use physics::hammer::{BallFate, CellFill, FrictionLaw, Governor, Hammer, Ramp, Relief, Trip, Upper};
+use physics::hydraulics::port::port_loss;
 use quantity::*;
 
 use crate::error::PumpError;
@@ -19,6 +20,9 @@ const LONGEST: f64 = 300.0;
 /// Time over which the slow column takes over once the sleeve is open, s.
 const TAKE_OVER: f64 = 10.0;
 
+/// Discharge coefficient of the open relief valve, as of a sharp hole.
+const VALVE: f64 = 0.6;
+
 /// What a stretch of the waves did.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(crate) struct Passed {
@@ -26,6 +30,8 @@ pub(crate) struct Passed {
     pub out: f64,
     /// Volume out through the sleeve before, m³.
     pub before: f64,
+    /// Volume let off by the relief valve, m³.
+    pub relieved: f64,
     /// Surface pressure of the waves, Pa.
     pub surface: f64,
     /// Pressure above the ball, Pa.
@@ -57,8 +63,11 @@ pub(crate) struct Surge {
     /// Slow pressure less that of the waves at the landing, Pa.
     offset: f64,
     steady: Steady,
-    /// Volumes counted so far: new sleeve, sleeve before.
-    counted: (f64, f64),
+    /// Volumes counted so far: new sleeve, sleeve before, relief valve.
+    counted: (f64, f64, f64),
+    /// Trip and relief valve, as the waves feel them.
+    trip: Trip,
+    relief: Relief,
     /// Highest surface pressure, Pa.
     pub highest: f64,
     /// Time since the landing to which the waves are due, s: their own step does not divide it.
@@ -83,6 +92,7 @@ impl Surge {
         };
         let hammer = Hammer::new(&string, FlowRate::from_si(rate), |_| fills.next().unwrap_or(fallback))?;
         let offset = world.surface - hammer.surface_pressure().si();
+        let (trip, relief) = guards(world, offset)?;
         Ok(Self {
             hammer,
             stage,
@@ -94,7 +104,9 @@ impl Surge {
             shattered: None,
             offset,
             steady,
-            counted: (0.0, 0.0),
+            counted: (0.0, 0.0, 0.0),
+            trip,
+            relief,
             highest: world.surface,
             due: 0.0,
             owed: 0.0,
@@ -111,7 +123,11 @@ impl Surge {
             start: Time::seconds(begun),
             end: Time::seconds(self.due),
         };
-        self.hammer.set_upper(Upper::Governed(Governor { ramp, trip: None, relief: None }));
+        self.hammer.set_upper(Upper::Governed(Governor {
+            ramp,
+            trip: Some(self.trip),
+            relief: Some(self.relief),
+        }));
         let now = self.hammer.surface_pressure().si() + self.offset;
         let mut passed = Passed { highest: now, ..Passed::default() };
         while self.hammer.time().si() < self.due - 0.5 * self.hammer.time_step().si() {
@@ -119,9 +135,10 @@ impl Surge {
             passed.highest = passed.highest.max(self.hammer.surface_pressure().si() + self.offset);
         }
         let balance = self.hammer.balance();
-        let now = (balance.ports.si(), balance.end.si());
+        let now = (balance.ports.si(), balance.end.si(), balance.relieved.si());
         passed.out = now.0 - self.counted.0;
         passed.before = now.1 - self.counted.1;
+        passed.relieved = now.2 - self.counted.2;
         self.counted = now;
         passed.surface = self.hammer.surface_pressure().si() + self.offset;
         passed.above = self.hammer.pressure_above().si() + self.offset;
@@ -157,4 +174,19 @@ impl Surge {
         let since = self.opened.or(self.shattered).map_or(0.0, |o| time - o);
         (since > TAKE_OVER && self.hammer.quiet(QUIET)) || time - self.start > LONGEST
     }
+}
+
+/// Trip and relief valve of the job in the pressures of the waves, which stand lower by `offset`.
+fn guards(world: &World<'_>, offset: f64) -> Result<(Trip, Relief), PumpError> {
+    let limits = &world.job.file.limits;
+    let at = |p: GaugePressure| GaugePressure::from_si(p.si() - offset);
+    let trip = Trip { pressure: at(limits.trip), run_down: world.crew.rules().trip_time };
+    let top = world.column.from_top().next().map_or(1000.0, |p| world.fluids.density(p));
+    let area = limits.relief_bore.circle();
+    let relief = Relief {
+        set: at(limits.relief),
+        reseat: at(limits.relief * limits.relief_reseat.si()),
+        orifice: port_loss(area, VALVE, Density::kg_per_m3(top))?,
+    };
+    Ok((trip, relief))
 }

@@ -24,7 +24,7 @@ impl World<'_> {
         let over = self.surface > limits.treating_pressure.si() || rate * self.surface > power;
         if running && self.open.is_none() && self.surface > limits.treating_pressure.si() {
             let what = "the first sleeve did not open below the pressure limit";
-            self.stop_at(1, EventKind::PumpsStopped, &checks::OPENING, what)?;
+            return self.stop_at(1, EventKind::PumpsStopped, &checks::OPENING, what);
         }
         // The crew does not chase the waves of a landing.
         if running && over && self.surge.is_none() {

@@ -170,7 +170,7 @@ impl<'a> World<'a> {
             walls: walls(job, &route)?,
             modulus: middle(job)?.isentropic_modulus(),
             cut: 0,
-            log: Log::new(stages.stages.len(), first.amount, &sleeves),
+            log: Log::new(stages.stages.len().max(layout.stages.len()), first.amount, &sleeves),
             sleeves,
             route,
         })

@@ -15,4 +15,4 @@ pub mod tubular;
 
 pub use assemble::{Job, PipeString, Reading, read_folder, read_job};
 pub use finding::{Check, Finding, Place, Read, Severity};
-pub use host::{Folder, Host, HostError};
+pub use host::{Folder, Host, HostError, Memory};

@@ -195,7 +195,9 @@ impl Place {
                 changed = true;
             }
         }
-        let on_seat = state != BallState::Shattered;
+        // Of a ball and a sleeve that a rise would both break, the weaker goes first.
+        let gone = matches!((l.fate, l.sleeve), (BallFate::ShattersAt(limit), Some(s)) if changed && limit < s.shear);
+        let on_seat = state != BallState::Shattered && !gone;
         if self.sheared.is_none() && on_seat && l.sleeve.is_some_and(|s| difference >= s.shear.si()) {
             self.sheared = Some(time);
             changed = true;

@@ -53,7 +53,9 @@ pub struct Sweep {
     step: f64,
     /// `T_i = gain_i T_{i−1} + offset_i`
     gain: Vec<f64>,
-    pivot: Vec<f64>,
+    /// `offset_i = keep_i T_i' + pull_i offset_{i+1}`, the offset beyond the last being the earth's temperature
+    keep: Vec<f64>,
+    pull: Vec<f64>,
 }
 
 impl RadialGrid {
@@ -84,31 +86,31 @@ impl RadialGrid {
     /// The elimination for a time step, s.
     pub fn sweep(&self, step: f64) -> Sweep {
         let n = self.capacity.len();
-        let (mut gain, mut pivot) = (vec![0.0; n], vec![0.0; n]);
+        let (mut gain, mut keep, mut pull) = (vec![0.0; n], vec![0.0; n], vec![0.0; n]);
         // The outer face holds the earth's temperature, half a ring away.
         let mut outward = self.half;
         for (i, capacity) in self.capacity.iter().enumerate().rev() {
             let inward = if i == 0 { self.entry } else { self.between };
             // (C/Δt + G_in + G_out (1 − gain_{i+1})) T_i = C/Δt T_i' + G_in T_{i−1} + G_out offset_{i+1}
             let p = capacity / step + inward + outward;
-            if let (Some(g), Some(slot)) = (gain.get_mut(i), pivot.get_mut(i)) {
-                (*g, *slot) = (inward / p, p);
+            let beyond = if i + 1 == n { self.half } else { self.between };
+            if let (Some(g), Some(k), Some(o)) = (gain.get_mut(i), keep.get_mut(i), pull.get_mut(i)) {
+                (*g, *k, *o) = (inward / p, capacity / step / p, beyond / p);
                 outward = self.between * (1.0 - *g);
             }
         }
-        Sweep { step, gain, pivot }
+        Sweep { step, gain, keep, pull }
     }
 
     /// One step of rings and inside; returns the inside temperature after it.
     ///
     /// `rock` holds the rings' temperatures, `far` the undisturbed temperature.
     pub fn step(&self, sweep: &Sweep, inside: Inside, rock: &mut [f64], far: f64) -> f64 {
-        let mut from_outside = self.half * far;
-        let each = self.capacity.iter().zip(&sweep.pivot).zip(rock.iter_mut());
-        for ((capacity, pivot), t) in each.rev() {
-            // offset_i = (C/Δt T_i' + G_out offset_{i+1}) / pivot_i, kept in place of T_i
-            *t = (capacity / sweep.step * *t + from_outside) / pivot;
-            from_outside = self.between * *t;
+        let mut outer = far;
+        // The offsets are kept in place of the temperatures.
+        for ((keep, pull), t) in sweep.keep.iter().zip(&sweep.pull).zip(rock.iter_mut()).rev() {
+            *t = keep * *t + pull * outer;
+            outer = *t;
         }
         let gain = sweep.gain.first().copied().unwrap_or(0.0);
         let offset = rock.first().copied().unwrap_or(far);

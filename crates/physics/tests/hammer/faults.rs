@@ -193,3 +193,17 @@ fn what_makes_no_sense_is_refused() {
     assert!(Sink::line(GaugePressure::ZERO, psi(1.0), FlowRate::ZERO).is_err());
     assert!(Sink::constant(GaugePressure::ZERO).with_breakdown(psi(-1.0), seconds(1.0)).is_err());
 }
+
+/// A step that would break the ball and shear the sleeve at once breaks the weaker of the two.
+#[test]
+fn a_ball_weaker_than_its_sleeve_breaks_and_leaves_it_shut() {
+    for (limit, opens) in [(1800.0, false), (2200.0, true)] {
+        let mut well = Well::new(40.0);
+        well.landing().fate = BallFate::ShattersAt(psi(limit));
+        well.landing().closing = Time::ZERO;
+        let mut hammer = well.start();
+        run_to(&mut hammer, 5.0, |_| ());
+        assert!(hammer.shattered().is_some(), "{limit} psi");
+        assert_eq!(hammer.sheared().is_some(), opens, "{limit} psi");
+    }
+}

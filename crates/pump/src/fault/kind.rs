@@ -149,7 +149,7 @@ faults! {
         "An early landing followed by none; a ball too large alone is followed by normal ones only if the order was otherwise right.";
         "As for a ball that is too large; count the balls before anything else is launched.";
     BallShatters "ball-shatters" "The ball breaks before its sleeve shears";
-        Landing 0.0 0.0 ("share of the sleeve's shear value at which it breaks", 0.6) Well;
+        Landing 0.0 0.0 ("share of the sleeve's shear value at which it breaks", 0.8) Well;
         "A spike in the window, then back to the trend of the stage before; no breakdown.";
         "The shut-in pressure and the friction are those of the stage before; a sleeve that opened would show a new level.";
         "Launch a spare of the same size, at a lower landing rate; pieces may hold it up.";

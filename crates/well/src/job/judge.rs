@@ -103,6 +103,8 @@ fn hole(job: &JobFile, bench: &mut Bench) {
     if let Some(fracture) = &job.rock.fracture {
         rock_fracture(job, fracture, bench);
     }
+    bench.above_zero("limits.relief_bore", job.limits.relief_bore);
+    bench.share("limits.relief_reseat", job.limits.relief_reseat, 0.3, 1.0);
     if let Some(crew) = &job.crew {
         bench.above_zero("crew.ramp", crew.ramp);
         bench.above_zero("crew.pressing", crew.pressing);

@@ -114,6 +114,10 @@ record! {
         trip: GaugePressure [required],
         /// Setting of the relief valve.
         relief: GaugePressure [required],
+        /// Bore of the open relief valve, for the simulator.
+        relief_bore: Diameter [assume "1.5 in" because "memory: a two-inch line narrows to about this in the valve"],
+        /// Share of its setting at which the relief valve closes again, for the simulator.
+        relief_reseat: Ratio [assume "0.9" because "memory: spring valves close at about nine tenths"],
         /// Rating of the wellhead and tree.
         wellhead: Pressure [required],
         /// Pressure held on the annulus while treating.

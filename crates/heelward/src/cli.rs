@@ -52,6 +52,8 @@ pub(crate) enum Command {
     Plan(Plan),
     /// Run the planned job in time and write the channels a recorder would keep.
     Pump(Pump),
+    /// Open the local page of a job: the well to scale, the plan, the job played back.
+    Serve(Serve),
     /// List the figures of a plan, or open one to its workings.
     Workings(Workings),
     /// Compute one relation and show its workings.
@@ -146,6 +148,19 @@ pub(crate) struct Pump {
     /// Print the run as JSON, without its samples.
     #[arg(long)]
     pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Serve {
+    /// Folder of the job, or its job file.
+    pub(crate) job: PathBuf,
+    /// Port of the page; any free one without it.
+    #[arg(long, default_value_t = 0)]
+    pub(crate) port: u16,
+    /// Open the page to the network, to whoever has the token that is printed; without it only this
+    /// machine is answered.
+    #[arg(long)]
+    pub(crate) share: bool,
 }
 
 #[derive(Debug, Args)]

@@ -40,7 +40,7 @@ pub(crate) fn read(job: &Path) -> Result<Input, Fault> {
 }
 
 /// The folder of a job that was named by its folder or its job file.
-fn folder(job: &Path) -> Result<PathBuf, Fault> {
+pub(crate) fn folder(job: &Path) -> Result<PathBuf, Fault> {
     let named = job.display();
     let no_job = |what: String| {
         Fault::input_next(what, "Name the folder of a job, or write an example with `heelward new DIR`.")

@@ -55,6 +55,11 @@ impl Screen {
         }
     }
 
+    /// Prints a line of data from where it cannot be an error: a reader that has gone misses it.
+    pub(crate) fn say(&mut self, line: &str) {
+        let _ = self.data(&format!("{line}\n"));
+    }
+
     /// Says something beside the data; nothing when quiet.
     pub(crate) fn talk(&self, text: &str) {
         if !self.quiet {

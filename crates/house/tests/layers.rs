@@ -15,6 +15,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("pump", 5),
     ("report", 6),
     ("print", 7),
+    ("serve", 7),
     ("heelward", 8),
     ("house", 9),
 ];

@@ -46,6 +46,10 @@ pub struct Sample {
     pub bottomhole_temperature: Temperature,
     /// Stage whose sleeve takes fluid; 0 is the path at the toe.
     pub open_stage: usize,
+    /// Length of a wing of the fracture that takes fluid, or its radius; zero where none is followed.
+    pub fracture_length: Length,
+    /// Pressure in that fracture above its closure stress.
+    pub net_pressure: Pressure,
     /// Stage of the ball on its way; 0 where none is.
     pub ball: usize,
     /// Measured depth of the ball on its way; that of the last one where none is.
@@ -93,6 +97,8 @@ pub const CHANNELS: &[Channel] = channels! {
     "bottomhole_pressure", "pressure in the string at the open sleeve, gauge", |s| s.bottomhole_pressure.into();
     "bottomhole_temperature", "temperature of the fluid at the open sleeve", |s| s.bottomhole_temperature.into();
     "open_stage", "stage whose sleeve takes fluid, 0 the path at the toe", |s| count(s.open_stage);
+    "fracture_length", "length of a wing of the fracture that takes fluid, or its radius", |s| s.fracture_length.into();
+    "net_pressure", "pressure in that fracture above its closure stress", |s| s.net_pressure.into();
     "ball", "stage of the ball on its way, 0 none", |s| count(s.ball);
     "ball_depth", "measured depth of the ball on its way, or of the last one", |s| s.ball_depth.into();
 };

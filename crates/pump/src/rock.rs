@@ -172,6 +172,11 @@ impl<'a> Rock<'a> {
         self.stage(stage).map_or(0.0, |g| g.fracture.length().si())
     }
 
+    /// Pressure in it above closure, Pa.
+    pub fn net(&self, stage: usize) -> f64 {
+        self.stage(stage).map_or(0.0, |g| g.net)
+    }
+
     /// What became of the fracture of a stage.
     pub fn run(&self, stage: usize) -> Option<RockRun> {
         let g = self.stage(stage).filter(|g| g.begun.is_some())?;

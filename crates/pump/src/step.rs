@@ -242,6 +242,8 @@ impl World<'_> {
             bottomhole_pressure: GaugePressure::from_si(self.below),
             bottomhole_temperature: self.heat.fluid_at(depth),
             open_stage: self.open_stage(),
+            fracture_length: Length::m(self.rock.length(self.open_stage())),
+            net_pressure: Pressure::pa(self.rock.net(self.open_stage())),
             ball: self.ball().map_or(0, |b| b.stage),
             ball_depth: ball.map_or(MeasuredDepth::ZERO, Flight::depth),
         };

@@ -4,6 +4,7 @@
 
 pub mod document;
 pub mod draw;
+pub mod scene;
 pub mod sheets;
 pub mod terminal;
 pub mod text;

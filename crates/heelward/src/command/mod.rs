@@ -8,6 +8,7 @@ mod new;
 mod plan;
 mod pump;
 mod schema;
+mod serve;
 mod upkeep;
 mod verify;
 mod workings;
@@ -35,6 +36,7 @@ pub(crate) fn run(command: Command, screen: &mut Screen) -> Outcome {
         Command::Calc(args) => calc::run(&args, screen),
         Command::Verify(args) => verify::run(&args, screen),
         Command::Explain(args) => explain::run(&args, screen),
+        Command::Serve(args) => serve::run(&args, screen),
         Command::Schema(args) => schema::run(&args, screen),
         Command::Completions(args) => completions::run(&args, screen),
         Command::Upkeep(args) => upkeep::run(&args, screen),

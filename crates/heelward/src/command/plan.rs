@@ -40,7 +40,7 @@ pub(crate) fn unread(findings: &[well::Finding], as_json: bool, look: &Look) -> 
     }
 }
 
-fn as_json(planned: &Program) -> Result<String, Fault> {
+pub(super) fn as_json(planned: &Program) -> Result<String, Fault> {
     let value =
         serde_json::to_value(planned).map_err(|e| Fault::Own(format!("the program has no JSON: {e}")))?;
     Ok(json::lines(&value))

@@ -1,0 +1,313 @@
+/** Draws the well on a canvas: true scale unless diameters or depths are stretched, and then by the
+ * factor shown beside it. */
+
+import { boreAt, rowBefore, spotAt, volumeAt, volumes } from './path';
+import { ballsAt, sampleAt, sleeveAt, valueAt, type Run } from './run';
+import type { Scene, StageScene } from './types';
+
+/** What part of the well is seen: the middle in metres, pixels in a metre, and the two factors. */
+export interface View {
+  x: number;
+  y: number;
+  scale: number;
+  /** Depth against reach. */
+  stretch: number;
+  /** Diameters against lengths. */
+  wide: number;
+}
+
+export interface Colours {
+  rock: string;
+  hole: string;
+  steel: string;
+  fluid: string;
+  proppant: string;
+  packer: string;
+  sleeve: string;
+  open: string;
+  ball: string;
+  fracture: string;
+  text: string;
+}
+
+export interface Shown {
+  run: Run | null;
+  time: number;
+  /** Stage that is pointed out. */
+  chosen: number | null;
+  /** A diameter in words. */
+  size: (metres: number) => string;
+}
+
+interface Board {
+  pen: CanvasRenderingContext2D;
+  scene: Scene;
+  view: View;
+  size: [number, number];
+  colours: Colours;
+}
+
+type Point = [number, number];
+
+/** A point of the picture: at a measured depth, so far from the axis (m, to the left of downhill). */
+function place(b: Board, md: number, off: number): Point {
+  const s = spotAt(b.scene, md, b.view.stretch);
+  const away = off * b.view.wide;
+  const [w, h] = b.size;
+  return [
+    w / 2 + (s.x - s.dy * away - b.view.x) * b.view.scale,
+    h / 2 + (s.y + s.dx * away - b.view.y) * b.view.scale,
+  ];
+}
+
+/** Measured depths that are in sight, found by the box of each piece of the path. */
+export function inSight(scene: Scene, view: View, size: [number, number]): [number, number] {
+  const margin = 40 / view.scale;
+  const half: Point = [size[0] / 2 / view.scale + margin, size[1] / 2 / view.scale + margin];
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 1; i < scene.path.length; i++) {
+    const a = scene.path[i - 1];
+    const c = scene.path[i];
+    if (!a || !c) continue;
+    const out =
+      Math.max(a[2], c[2]) < view.x - half[0] ||
+      Math.min(a[2], c[2]) > view.x + half[0] ||
+      Math.max(a[1], c[1]) * view.stretch < view.y - half[1] ||
+      Math.min(a[1], c[1]) * view.stretch > view.y + half[1];
+    if (out) continue;
+    low = Math.min(low, a[0]);
+    high = Math.max(high, c[0]);
+  }
+  return [low, high];
+}
+
+/** A band between two distances from the axis on both sides, filled. */
+function band(b: Board, ends: [number, number], inner: (md: number) => number, outer: (md: number) => number, fill: string) {
+  const step = Math.max((ends[1] - ends[0]) / 400, 1.5 / b.view.scale);
+  const mds: number[] = [];
+  for (let md = ends[0]; md < ends[1]; md += step) mds.push(md);
+  mds.push(ends[1]);
+  b.pen.fillStyle = fill;
+  if (mds.every((md) => inner(md) === 0)) {
+    // One piece, so that no seam shows along the axis.
+    b.pen.beginPath();
+    for (const md of mds) b.pen.lineTo(...place(b, md, outer(md)));
+    for (const md of mds.reverse()) b.pen.lineTo(...place(b, md, -outer(md)));
+    b.pen.fill();
+    return;
+  }
+  for (const side of [1, -1]) {
+    b.pen.beginPath();
+    for (const md of mds) b.pen.lineTo(...place(b, md, side * outer(md)));
+    for (const md of mds.reverse()) b.pen.lineTo(...place(b, md, side * inner(md)));
+    b.pen.fill();
+    mds.reverse();
+  }
+}
+
+const cut = (ends: [number, number], top: number, bottom: number): [number, number] | null => {
+  const out: [number, number] = [Math.max(ends[0], top), Math.min(ends[1], bottom)];
+  return out[0] < out[1] ? out : null;
+};
+
+/** Largest hole over a piece as wide as a pixel, so that no washout is lost from afar. */
+function holeAt(b: Board): (md: number) => number {
+  const rows = b.scene.hole;
+  const reach = Math.min(40, Math.max(1, Math.round(1 / b.view.scale)));
+  return (md) => {
+    const i = rowBefore(rows, md);
+    let most = 0;
+    for (let k = i; k < Math.min(rows.length, i + reach); k++) most = Math.max(most, rows[k]?.[2] ?? 0);
+    return 0.5 * most;
+  };
+}
+
+function pipes(b: Board, ends: [number, number]) {
+  for (const p of b.scene.pipes) {
+    const seen = cut(ends, p.top, p.bottom);
+    if (seen) band(b, seen, () => 0.5 * p.bore, () => 0.5 * p.outer, b.colours.steel);
+  }
+}
+
+function packer(b: Board, ends: [number, number], s: StageScene) {
+  const body = cut(ends, s.packer[0], s.packer[1]);
+  const element = cut(ends, s.packer[2], s.packer[3]);
+  const bore = (md: number) => 0.5 * (boreAt(b.scene, md)?.outer ?? 0);
+  if (body) band(b, body, bore, () => 0.5 * s.sleeve_outer, b.colours.steel);
+  if (element) band(b, element, bore, () => 0.5 * Math.max(s.element, s.packer_hole[1]), b.colours.packer);
+}
+
+function sleeve(b: Board, ends: [number, number], s: StageScene, state: string, shown: Shown) {
+  const chosen = shown.chosen === s.stage;
+  const seen = cut(ends, s.sleeve[0], s.sleeve[2]);
+  const colour = state === 'open' ? b.colours.open : b.colours.sleeve;
+  if (seen) band(b, seen, () => 0.5 * s.sleeve_bore, () => 0.5 * s.sleeve_outer, colour);
+  if (s.seat !== null && b.view.scale * s.sleeve_bore * b.view.wide > 3) seat(b, s, s.seat, shown);
+  if (chosen && b.view.scale * s.sleeve_outer * b.view.wide < 24) {
+    const [x, y] = place(b, s.sleeve[1], 0);
+    b.pen.strokeStyle = b.colours.text;
+    b.pen.lineWidth = 1.5;
+    b.pen.beginPath();
+    b.pen.arc(x, y, 14, 0, 2 * Math.PI);
+    b.pen.stroke();
+  }
+}
+
+/** The seat: a cone down to its bore at the angle of the job file, and the bore behind it. From near by the
+ * ball is drawn where it stops, with the overlap as a dimension. */
+function seat(b: Board, s: StageScene, bore: number, shown: Shown) {
+  const slope = Math.tan(s.cone);
+  const cone = (0.5 * (s.sleeve_bore - bore)) / slope;
+  const top = s.sleeve[1];
+  const half = (md: number) => (md < top + cone ? 0.5 * s.sleeve_bore - (md - top) * slope : 0.5 * bore);
+  const end = top + cone + s.seat_length;
+  // The corners must be among the points that are drawn.
+  band(b, [top, top + cone], half, () => 0.5 * s.sleeve_bore, b.colours.steel);
+  band(b, [top + cone, end], () => 0.5 * bore, () => 0.5 * s.sleeve_bore, b.colours.steel);
+  if (s.ball === null || b.view.scale * s.ball * b.view.wide < 40) return;
+  const r = 0.5 * s.ball;
+  // The ball touches the cone where its circle of contact lies on it, else the edge of the bore.
+  const contact = r * Math.cos(s.cone);
+  const centre =
+    contact > 0.5 * bore
+      ? top + (0.5 * s.sleeve_bore - contact) / slope - r * Math.sin(s.cone)
+      : top + cone - Math.sqrt(Math.max(0, r * r - 0.25 * bore * bore));
+  const [x, y] = place(b, centre, 0);
+  b.pen.strokeStyle = b.colours.ball;
+  b.pen.lineWidth = 1.5;
+  if (!shown.run) b.pen.setLineDash([6, 4]);
+  b.pen.beginPath();
+  b.pen.ellipse(x, y, r * b.view.scale, r * b.view.wide * b.view.scale, Math.atan2(spotAt(b.scene, centre, b.view.stretch).dy, spotAt(b.scene, centre, b.view.stretch).dx), 0, 2 * Math.PI);
+  b.pen.stroke();
+  b.pen.setLineDash([]);
+  for (const [md, d, side] of [[centre, s.ball, -1], [end, bore, 1]] as const) {
+    const [a, c] = [place(b, md, 0.5 * d), place(b, md, -0.5 * d)];
+    b.pen.strokeStyle = b.colours.text;
+    b.pen.lineWidth = 1;
+    b.pen.beginPath();
+    b.pen.moveTo(...a);
+    b.pen.lineTo(...c);
+    b.pen.stroke();
+    b.pen.fillStyle = b.colours.text;
+    b.pen.textAlign = side < 0 ? 'right' : 'left';
+    b.pen.fillText(shown.size(d), 0.5 * (a[0] + c[0]) + side * 8, 0.5 * (a[1] + c[1]));
+    b.pen.textAlign = 'left';
+  }
+}
+
+/** Fluid in the string: what stands at a depth went past the meter a volume ago. */
+function fluid(b: Board, ends: [number, number], shown: Shown) {
+  const half = (md: number) => 0.5 * (boreAt(b.scene, md)?.bore ?? 0);
+  band(b, cut(ends, 0, b.scene.toe) ?? ends, () => 0, half, b.colours.fluid);
+  const { run } = shown;
+  if (!run) return;
+  const rows = volumes(b.scene);
+  const sample = sampleAt(run, shown.time);
+  const now = valueAt(run, 'job_slurry', sample);
+  const slurry = run.channel.get('job_slurry');
+  const sand = run.channel.get('concentration');
+  if (!slurry || !sand) return;
+  const step = Math.max((ends[1] - ends[0]) / 300, 3 / b.view.scale);
+  for (let md = ends[0]; md < ends[1]; md += step) {
+    const then = now - volumeAt(rows, md + 0.5 * step);
+    let low = 0;
+    let high = sample;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((slurry[middle] ?? 0) < then) low = middle + 1;
+      else high = middle;
+    }
+    const load = then > 0 ? (sand[low] ?? 0) : 0;
+    if (load < 1) continue;
+    b.pen.globalAlpha = Math.min(0.9, 0.25 + load / 700);
+    band(b, [md, Math.min(md + step, ends[1])], () => 0, half, b.colours.proppant);
+    b.pen.globalAlpha = 1;
+  }
+}
+
+/** Fractures with their modelled length to both sides, drawn upright on the picture: that which takes
+ * fluid as long as it is now, those before as they were left. */
+function fractures(b: Board, ends: [number, number], shown: Shown) {
+  const { run } = shown;
+  if (!run) return;
+  const sample = sampleAt(run, shown.time);
+  const open = valueAt(run, 'open_stage', sample);
+  for (const s of b.scene.stages) {
+    if (s.sleeve[1] < ends[0] || s.sleeve[1] > ends[1]) continue;
+    const left = sleeveAt(run, s.stage, shown.time) === 'isolated';
+    const kept = run.stages.find((r) => r.stage === s.stage)?.rock?.length ?? 0;
+    const length = s.stage === open ? valueAt(run, 'fracture_length', sample) : left ? kept : 0;
+    if (!(length > 0)) continue;
+    const [x, y] = place(b, s.sleeve[1], 0);
+    const reach = length * b.view.scale;
+    b.pen.strokeStyle = b.colours.fracture;
+    b.pen.lineWidth = s.stage === open ? 3 : 1.5;
+    b.pen.beginPath();
+    b.pen.moveTo(x, y - reach);
+    b.pen.lineTo(x, y + reach);
+    b.pen.stroke();
+  }
+}
+
+function balls(b: Board, ends: [number, number], shown: Shown) {
+  if (!shown.run) return;
+  for (const ball of ballsAt(shown.run, shown.time)) {
+    if (ball.depth < ends[0] || ball.depth > ends[1]) continue;
+    const [x, y] = place(b, ball.depth, 0);
+    const true_size = 0.5 * ball.diameter * b.view.wide * b.view.scale;
+    b.pen.fillStyle = b.colours.ball;
+    b.pen.beginPath();
+    b.pen.arc(x, y, Math.max(true_size, ball.moving ? 4 : 1.5), 0, 2 * Math.PI);
+    b.pen.fill();
+    if (ball.moving || true_size > 12) {
+      b.pen.fillStyle = b.colours.text;
+      b.pen.fillText(`ball ${ball.stage}`, x + Math.max(true_size, 4) + 4, y - 6);
+    }
+  }
+}
+
+function names(b: Board, ends: [number, number]) {
+  b.pen.fillStyle = b.colours.text;
+  let last: Point | null = null;
+  for (const s of b.scene.stages) {
+    if (s.sleeve[1] < ends[0] || s.sleeve[1] > ends[1]) continue;
+    const at = place(b, s.sleeve[1], 0);
+    if (last && Math.hypot(at[0] - last[0], at[1] - last[1]) < 26) continue;
+    last = at;
+    const wall = 0.5 * s.sleeve_outer * b.view.wide * b.view.scale;
+    b.pen.fillText(String(s.stage), at[0] - 4, at[1] - Math.max(10, wall + 8));
+  }
+}
+
+/** Draws everything. */
+export function draw(pen: CanvasRenderingContext2D, scene: Scene, view: View, size: [number, number], colours: Colours, shown: Shown) {
+  const b: Board = { pen, scene, view, size, colours };
+  pen.fillStyle = colours.rock;
+  pen.fillRect(0, 0, ...size);
+  pen.font = '12px system-ui, sans-serif';
+  const ends = inSight(scene, view, size);
+  if (ends[0] >= ends[1]) return;
+  fractures(b, ends, shown);
+  const hole = holeAt(b);
+  band(b, ends, () => 0, (md) => Math.max(hole(md), 1 / b.view.scale / b.view.wide), colours.hole);
+  fluid(b, ends, shown);
+  pipes(b, ends);
+  for (const s of scene.stages) {
+    packer(b, ends, s);
+    const state = shown.run ? sleeveAt(shown.run, s.stage, shown.time) : 'closed';
+    sleeve(b, ends, s, state, shown);
+  }
+  balls(b, ends, shown);
+  names(b, ends);
+}
+
+/** The view that holds the whole well. */
+export function whole(scene: Scene, size: [number, number], stretch: number, wide: number): View {
+  const xs = scene.path.map((p) => p[2]);
+  const ys = scene.path.map((p) => p[1] * stretch);
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
+  const scale = 0.88 * Math.min(size[0] / Math.max(1, right - left), size[1] / Math.max(1, bottom - top));
+  return { x: 0.5 * (left + right), y: 0.5 * (top + bottom), scale, stretch, wide };
+}

@@ -118,6 +118,10 @@ fn a_stage_without_a_pad_sends_proppant_into_the_stage_before() {
     sound(&run, "no pad");
     // Proppant follows its ball closely but not ahead of it: what it does to the rock is told.
     assert!(!run.findings.is_empty(), "a job without a pad must not pass in silence");
+    // With no ball on its seat the proppant is past the sleeve before anyone misses the ball.
+    let faults = vec![Fault::usual(pump::fault::FaultKind::BallNotReleased, 3)];
+    let run = pump(&job, &program, &Settings { faults, ..Settings::default() }).unwrap();
+    assert!(says(&run, "pump-short-pad") && says(&run, "pump-ball-missing"), "{:?}", run.findings);
 }
 
 #[test]
@@ -169,4 +173,22 @@ proptest! {
             Err(e) => prop_assert!(matches!(e, PumpError::NoPlan { .. }), "{e}: {faults:?}"),
         }
     }
+}
+
+#[test]
+fn a_fracture_along_the_hole_grows_past_its_packer_and_one_across_does_not() {
+    let long = ("form = \"radial\"", "form = \"pkn\"\nheight = \"20 m\"");
+    let along = ("# initiation = \"transverse\"", "initiation = \"axial\"");
+    let (job, program) = planned("shallow-oil", 4, &[long]);
+    let across = pump(&job, &program, &Settings::default()).unwrap();
+    assert!(!says(&across, "pump-past-packer"));
+    let (job, program) = planned("shallow-oil", 4, &[long, along]);
+    let run = pump(&job, &program, &Settings::default()).unwrap();
+    sound(&run, "along the hole");
+    let found = run.findings.iter().find(|f| f.id == "pump-past-packer").unwrap();
+    let stage = found.place.stage.unwrap();
+    assert!(found.value.unwrap().si() >= found.limit.unwrap().si());
+    // What goes round the packer treats the stage before a second time.
+    let (twice, once) = (&run.stages[stage - 1], &across.stages[stage - 1]);
+    assert!(twice.placed.slurry > once.placed.slurry * 1.02, "{:?} {:?}", twice.placed, once.placed);
 }

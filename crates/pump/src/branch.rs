@@ -79,7 +79,7 @@ impl World<'_> {
     pub(crate) fn outlets(&mut self, rate: f64, density: f64) -> Result<f64, PumpError> {
         let stage = self.open_stage();
         let mut main = self.way(stage, rate, density)?;
-        main.losses += self.choke(rate);
+        main.losses += self.choke();
         let Some(branch) = self.branch.take() else { return Ok(main.at(rate)) };
         let result = self.shared(&main, branch, rate, density);
         let (pressure, branch) = result?;

@@ -206,7 +206,7 @@ impl World<'_> {
     }
 
     /// What the proppant that packs the way out costs, per rate squared.
-    pub(crate) fn choke(&self, _rate: f64) -> f64 {
+    pub(crate) fn choke(&self) -> f64 {
         let Some(c) = self.choke.filter(|c| c.stage == self.open_stage()) else { return 0.0 };
         c.rise * (self.time - c.begun).max(0.0) / (c.rate * c.rate)
     }
@@ -258,7 +258,7 @@ impl World<'_> {
         }
         if let Some(fault) = self.faults.of(FaultKind::SeatEroded, stage) {
             self.faults.begin(fault, at, format!("ball {stage} leaks on its worn seat"));
-            let share = fault.size.si().clamp(0.01, 1.0);
+            let share = leaking(&fault);
             let loss = RateSquaredLoss::from_si(self.seat_loss(stage).max(1.0) / (share * share));
             return BallFate::Leaks { loss, after: Time::seconds(0.1), over: Time::seconds(0.5) };
         }
@@ -269,7 +269,7 @@ impl World<'_> {
     pub(crate) fn leak_on(&mut self, stage: usize) {
         let Some(fault) = self.faults.of(FaultKind::SeatEroded, stage) else { return };
         self.open_below(0.0);
-        let share = fault.size.si().clamp(0.01, 1.0);
+        let share = leaking(&fault);
         if let Some(branch) = &mut self.branch {
             branch.loss /= share * share;
         }
@@ -278,7 +278,7 @@ impl World<'_> {
     /// A seat with a leaking ball on it lets by what the leak lets by.
     pub(crate) fn narrow_seat(&mut self, stage: usize) {
         let Some(fault) = self.faults.of(FaultKind::SeatEroded, stage) else { return };
-        let share = fault.size.si().clamp(0.01, 1.0);
+        let share = leaking(&fault);
         let loss = self.route.seats().iter().find(|s| s.stage == stage).map_or(0.0, |s| s.loss);
         self.route.set_loss(stage, loss / (share * share));
     }
@@ -302,6 +302,11 @@ impl World<'_> {
         }
         Ok(())
     }
+}
+
+/// Share of a worn seat's area that its ball leaves open.
+fn leaking(fault: &Fault) -> f64 {
+    fault.size.si().clamp(0.01, 1.0)
 }
 
 /// The orders of a job whose ball of a stage comes with proppant round it: the fluid ahead of the

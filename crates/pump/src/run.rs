@@ -183,6 +183,16 @@ fn assumptions(rules: &Rules) -> Vec<Assumption> {
             rules.pressing.text(field),
             "rate at which a closed string is pressed to open its first sleeve",
         ),
+        one(
+            "crew shut-in",
+            rules.shut_in.text(field),
+            "time for which the pressure is watched after the pumps stop",
+        ),
+        one(
+            "crew restart",
+            rules.restart.text(field),
+            "wait after a trip before the job goes on, where it may",
+        ),
         one("pump trip time", rules.trip_time.text(field), "time in which a trip stops the pumps"),
     ]
 }

@@ -2,6 +2,7 @@
 //! engine's own figures.
 
 use plan::Program;
+use pump::route::Route;
 use quantity::{Length, MeasuredDepth, Quantity};
 use serde::Serialize;
 use well::Job;
@@ -19,8 +20,9 @@ pub struct Scene {
     pub well: String,
     /// Whether the data are invented.
     pub invented: bool,
-    /// Measured depth, vertical depth and way along the horizontal, from the surface down.
-    pub path: Vec<[f64; 3]>,
+    /// Measured depth, vertical depth, way along the horizontal, and volume in the string from the
+    /// flow meter (m³), from the surface down.
+    pub path: Vec<[f64; 4]>,
     /// Hole: measured depth, smallest and largest diameter over the reading.
     pub hole: Vec<[f64; 3]>,
     /// Strings of pipe.
@@ -83,12 +85,14 @@ impl Scene {
     /// The scene of a planned job; none where it has no layout.
     pub fn of(job: &Job, program: &Program) -> Option<Self> {
         let layout = program.layout.as_ref()?;
+        // The simulator's own way: what stands where is told by its volumes.
+        let route = program.ladder.as_ref().and_then(|l| Route::of(job, layout, l).ok());
         let casing = job.strings.iter().find(|s| s.table.role == StringRole::Casing);
         let packer = casing.map_or(0.0, |s| s.bore().si());
         Some(Self {
             well: program.header.well.clone(),
             invented: program.header.invented,
-            path: path(job, layout.toe_tool),
+            path: path(job, layout.toe_tool, route.as_ref()),
             hole: hole(job, layout.toe_tool),
             pipes: job.strings.iter().map(pipe).collect(),
             stages: stages(job, program)?,
@@ -102,7 +106,7 @@ impl Scene {
     }
 }
 
-fn path(job: &Job, end: MeasuredDepth) -> Vec<[f64; 3]> {
+fn path(job: &Job, end: MeasuredDepth, route: Option<&Route>) -> Vec<[f64; 4]> {
     let count = (end.si() / STEP).ceil().max(1.0) as usize;
     let mut reach = 0.0;
     let mut last = 0.0;
@@ -112,7 +116,9 @@ fn path(job: &Job, end: MeasuredDepth) -> Vec<[f64; 3]> {
         let middle = MeasuredDepth::m(0.5 * (md + last));
         reach += (md - last) * job.trajectory.inclination_at(middle).si().sin();
         last = md;
-        out.push([md, job.trajectory.tvd_at(MeasuredDepth::m(md)).si(), reach]);
+        let depth = MeasuredDepth::m(md);
+        let volume = route.map_or(0.0, |r| r.to_depth(depth).si());
+        out.push([md, job.trajectory.tvd_at(depth).si(), reach, volume]);
     }
     out
 }

@@ -72,10 +72,11 @@ fn planned(desk: &Desk, text: Option<String>) -> Planned {
 /// Findings with the input alone: what typing is answered with.
 pub(crate) fn check(desk: &Desk, edited: Edited) -> Value {
     let reading = read_folder(&desk.with(edited.text));
-    json!({ "complete": reading.job.is_some(), "findings": findings(&reading.findings) })
+    let system = reading.job.as_ref().map_or(System::Field, |j| j.file.job.units.system());
+    json!({ "complete": reading.job.is_some(), "findings": findings(&reading.findings, system) })
 }
 
-fn findings(list: &[well::Finding]) -> Vec<Value> {
+fn findings(list: &[well::Finding], system: System) -> Vec<Value> {
     let one = |f: &well::Finding| {
         json!({
             "id": f.id,
@@ -83,8 +84,8 @@ fn findings(list: &[well::Finding]) -> Vec<Value> {
             "message": f.message,
             "next": f.next,
             "place": f.place,
-            "value": f.value.map(|v| v.text(System::Field)),
-            "limit": f.limit.map(|v| v.text(System::Field)),
+            "value": f.value.map(|v| v.text(system)),
+            "limit": f.limit.map(|v| v.text(system)),
         })
     };
     list.iter().map(one).collect()
@@ -94,7 +95,7 @@ fn findings(list: &[well::Finding]) -> Vec<Value> {
 pub(crate) fn plan(desk: &Desk, edited: Edited) -> Result<Value, String> {
     let done = planned(desk, edited.text);
     let (Some(job), Some(program)) = (&done.job, &done.program) else {
-        return Ok(json!({ "planned": false, "findings": findings(&done.findings) }));
+        return Ok(json!({ "planned": false, "findings": findings(&done.findings, System::Field) }));
     };
     let system = job.file.job.units.system();
     let figures: Vec<Value> = program
@@ -107,7 +108,7 @@ pub(crate) fn plan(desk: &Desk, edited: Edited) -> Result<Value, String> {
         "stopped": program.stopped(),
         "units": if system == System::Metric { "metric" } else { "field" },
         "header": program.header,
-        "findings": findings(&done.findings),
+        "findings": findings(&done.findings, system),
         "assumptions": program.assumptions,
         "scene": Scene::of(job, program),
         "stages": program.stages.as_ref().map(|s| &s.stages),

@@ -1,7 +1,7 @@
 /** Draws the well on a canvas: true scale unless diameters or depths are stretched, and then by the
  * factor shown beside it. */
 
-import { boreAt, rowBefore, spotAt, volumeAt, volumes } from './path';
+import { boreAt, rowBefore, spotAt, volumeAt } from './path';
 import { ballsAt, sampleAt, sleeveAt, valueAt, type Run } from './run';
 import type { Scene, StageScene } from './types';
 
@@ -202,7 +202,6 @@ function fluid(b: Board, ends: [number, number], shown: Shown) {
   band(b, cut(ends, 0, b.scene.toe) ?? ends, () => 0, half, b.colours.fluid);
   const { run } = shown;
   if (!run) return;
-  const rows = volumes(b.scene);
   const sample = sampleAt(run, shown.time);
   const now = valueAt(run, 'job_slurry', sample);
   const slurry = run.channel.get('job_slurry');
@@ -210,7 +209,7 @@ function fluid(b: Board, ends: [number, number], shown: Shown) {
   if (!slurry || !sand) return;
   const step = Math.max((ends[1] - ends[0]) / 300, 3 / b.view.scale);
   for (let md = ends[0]; md < ends[1]; md += step) {
-    const then = now - volumeAt(rows, md + 0.5 * step);
+    const then = now - volumeAt(b.scene, md + 0.5 * step);
     let low = 0;
     let high = sample;
     while (low < high) {

@@ -27,7 +27,7 @@ export function rowBefore(rows: readonly (readonly number[])[], value: number): 
 export function spotAt(scene: Scene, md: number, stretch: number): Spot {
   const rows = scene.path;
   const i = Math.min(rowBefore(rows, md), rows.length - 2);
-  const a = rows[i] ?? [0, 0, 0];
+  const a = rows[i] ?? [0, 0, 0, 0];
   const b = rows[i + 1] ?? a;
   const length = b[0] - a[0] || 1;
   const share = Math.min(1, Math.max(0, (md - a[0]) / length));
@@ -48,27 +48,11 @@ export function boreAt(scene: Scene, md: number): Pipe | undefined {
   return there.sort((a, b) => a.bore - b.bore)[0];
 }
 
-/** Volume in the string from the wellhead to a measured depth, m³: rows of depth and volume. */
-export function volumes(scene: Scene): [number, number][] {
-  const marks = new Set<number>([0, scene.toe]);
-  for (const p of scene.pipes) for (const end of [p.top, p.bottom]) if (end < scene.toe) marks.add(end);
-  const sorted = [...marks].sort((a, b) => a - b);
-  const rows: [number, number][] = [[0, 0]];
-  let sum = 0;
-  for (let i = 1; i < sorted.length; i++) {
-    const [top, bottom] = [sorted[i - 1] ?? 0, sorted[i] ?? 0];
-    const bore = boreAt(scene, 0.5 * (top + bottom))?.bore ?? 0;
-    sum += (Math.PI / 4) * bore * bore * (bottom - top);
-    rows.push([bottom, sum]);
-  }
-  return rows;
-}
-
-/** Volume to a depth from those rows. */
-export function volumeAt(rows: readonly [number, number][], md: number): number {
-  const i = Math.min(rowBefore(rows, md), rows.length - 2);
-  const a = rows[i] ?? [0, 0];
-  const b = rows[i + 1] ?? a;
+/** Volume in the string from the meter to a measured depth, m³. */
+export function volumeAt(scene: Scene, md: number): number {
+  const i = Math.min(rowBefore(scene.path, md), scene.path.length - 2);
+  const a = scene.path[i] ?? [0, 0, 0, 0];
+  const b = scene.path[i + 1] ?? a;
   const length = b[0] - a[0];
-  return length > 0 ? a[1] + ((md - a[0]) / length) * (b[1] - a[1]) : a[1];
+  return length > 0 ? a[3] + ((md - a[0]) / length) * (b[3] - a[3]) : a[3];
 }

@@ -42,8 +42,8 @@ export interface StageScene {
 export interface Scene {
   well: string;
   invented: boolean;
-  /** Measured depth, vertical depth, way along the horizontal. */
-  path: [number, number, number][];
+  /** Measured depth, vertical depth, way along the horizontal, volume from the meter, m³. */
+  path: [number, number, number, number][];
   /** Measured depth, smallest and largest diameter. */
   hole: [number, number, number][];
   pipes: Pipe[];

@@ -24,6 +24,7 @@ static DOCUMENTS: &[(&str, Generate)] = &[
     ("docs/commands.md", commands),
     ("docs/job-file.md", || Ok(markdown::job_file::document(&well::job::JobFile::table()))),
     ("schema/job.schema.json", || Ok(command::schema_text(SchemaFile::Job))),
+    ("schema/openapi.json", || Ok(report::text::json::text(&serve::openapi()))),
     ("schema/program.schema.json", || Ok(command::schema_text(SchemaFile::Program))),
 ];
 

@@ -14,7 +14,7 @@ const STEP: f64 = 10.0;
 const BIN: f64 = 0.5;
 
 /// Everything that stands still in the picture of a well. Lengths and depths are in metres.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct Scene {
     /// Name of the well.
     pub well: String,
@@ -36,7 +36,7 @@ pub struct Scene {
 }
 
 /// A string of pipe.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct Pipe {
     /// Name.
     pub name: String,
@@ -53,7 +53,7 @@ pub struct Pipe {
 }
 
 /// A stage with its tools, its seat and its ball.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct StageScene {
     /// Number, 1 at the toe.
     pub stage: usize,

@@ -54,6 +54,11 @@ impl Desk {
         Ok((text, hash))
     }
 
+    /// A text, or the job file as it stands.
+    pub(crate) fn text_or(&self, text: Option<String>) -> Result<String, String> {
+        text.map_or_else(|| self.text().map(|t| t.0), Ok)
+    }
+
     /// The folder as it would be with another job file.
     pub(crate) fn with(&self, text: Option<String>) -> Overlay {
         Overlay { folder: Folder(self.folder.clone()), text: text.map(String::into_bytes) }

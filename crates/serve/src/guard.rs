@@ -6,9 +6,10 @@ use axum::extract::{Request, State};
 use axum::http::header::{self, HeaderMap, HeaderValue};
 use axum::http::{Method, StatusCode};
 use axum::middleware::Next;
-use axum::response::{IntoResponse, Response};
+use axum::response::Response;
 
 use crate::desk::Desk;
+use crate::routes::wrong;
 
 /// A secret that a page on another machine must show.
 #[derive(Clone, PartialEq, Eq)]
@@ -39,7 +40,7 @@ const HEADERS: [(header::HeaderName, &str); 5] = [
 /// Lets a request through, or says why not.
 pub(crate) async fn guard(State(desk): State<Arc<Desk>>, request: Request, next: Next) -> Response {
     let mut answer = match refused(&desk, &request) {
-        Some((status, why)) => (status, why).into_response(),
+        Some((status, why)) => wrong(status, why),
         None => {
             let cookie = fresh_cookie(&desk, &request);
             let mut answer = next.run(request).await;

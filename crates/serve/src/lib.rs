@@ -5,13 +5,16 @@
 //! outside the job folder is read or written; requests from other pages are refused (`guard`).
 
 mod answer;
+mod ask;
 mod assets;
 mod desk;
 mod guard;
+mod openapi;
 mod routes;
 
 pub use desk::{Desk, Printer};
 pub use guard::Token;
+pub use openapi::document as openapi;
 pub use routes::router;
 
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};

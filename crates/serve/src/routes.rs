@@ -10,12 +10,15 @@ use axum::http::{StatusCode, Uri, header};
 use axum::middleware;
 use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
-use serde_json::{Value, json};
+use schemars::JsonSchema;
+use serde::Serialize;
 
-use crate::answer::{self, Edited, Figure, RunOf, Save};
+use crate::answer;
+use crate::ask::{Edited, Edits, Figure, RunOf, Save};
 use crate::assets;
 use crate::desk::{Desk, Unsaved};
 use crate::guard::guard;
+use crate::openapi;
 
 /// Longest request body, bytes: several times the longest job file that is read.
 const LONGEST: usize = 4 << 20;
@@ -26,11 +29,15 @@ pub fn router(desk: Desk) -> Router {
     Router::new()
         .route("/api/job", get(job).put(save))
         .route("/api/check", post(check))
+        .route("/api/form", post(form))
+        .route("/api/edit", post(edit))
         .route("/api/plan", post(plan))
         .route("/api/working", post(working))
         .route("/api/run", post(run))
         .route("/api/faults", get(|| async { Json(answer::faults()) }))
+        .route("/api/checks/{id}", get(explain))
         .route("/api/documents/{name}", get(document))
+        .route("/api/openapi.json", get(|| async { Json(openapi::document()) }))
         .fallback(get(|uri: Uri| async move { assets::file(uri.path()) }))
         .layer(DefaultBodyLimit::max(LONGEST))
         .layer(middleware::from_fn_with_state(Arc::clone(&desk), guard))
@@ -39,9 +46,35 @@ pub fn router(desk: Desk) -> Router {
 
 type Body<T> = Result<Json<T>, JsonRejection>;
 
+/// The job file as it stands.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct JobText {
+    /// Its text.
+    text: String,
+    /// Hash (SHA-256) of the text, to save over it.
+    hash: String,
+}
+
+/// The job file was saved.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Saved {
+    /// Hash of its text now.
+    hash: String,
+}
+
+/// What is wrong.
+#[derive(Serialize, JsonSchema)]
+pub(crate) struct Wrong {
+    /// In words.
+    pub error: String,
+    /// Hash of the job file now, where it was changed by someone else.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hash: Option<String>,
+}
+
 /// An answer that says what is wrong.
-fn wrong(status: StatusCode, what: impl Into<String>) -> Response {
-    (status, Json(json!({ "error": what.into() }))).into_response()
+pub(crate) fn wrong(status: StatusCode, what: impl Into<String>) -> Response {
+    (status, Json(Wrong { error: what.into(), hash: None })).into_response()
 }
 
 /// Takes a body apart, or says what is wrong with it.
@@ -60,26 +93,22 @@ async fn work<T: Send + 'static>(
 
 async fn job(State(desk): State<Arc<Desk>>) -> Response {
     match work(desk, |d| d.text()).await {
-        Ok(Ok((text, hash))) => Json(json!({ "text": text, "hash": hash })).into_response(),
+        Ok(Ok((text, hash))) => Json(JobText { text, hash }).into_response(),
         Ok(Err(e)) => wrong(StatusCode::INTERNAL_SERVER_ERROR, e),
         Err(answer) => *answer,
     }
 }
 
 async fn save(State(desk): State<Arc<Desk>>, body: Body<Save>) -> Response {
-    let ask = match open(body) {
-        Ok(ask) => ask,
-        Err(answer) => return *answer,
-    };
-    match work(desk, move |d| d.save(&ask.text, &ask.base)).await {
-        Ok(Ok(hash)) => Json(json!({ "hash": hash })).into_response(),
-        Ok(Err(Unsaved::Changed(hash))) => {
-            let what = "the job file was changed by someone else since this page read it";
-            (StatusCode::CONFLICT, Json(json!({ "error": what, "hash": hash }))).into_response()
+    answered(desk, body, |d, ask| match d.save(&ask.text, &ask.base) {
+        Ok(hash) => Json(Saved { hash }).into_response(),
+        Err(Unsaved::Changed(hash)) => {
+            let error = "the job file was changed by someone else since this page read it".to_string();
+            (StatusCode::CONFLICT, Json(Wrong { error, hash: Some(hash) })).into_response()
         }
-        Ok(Err(Unsaved::Refused(e))) => wrong(StatusCode::INTERNAL_SERVER_ERROR, e),
-        Err(answer) => *answer,
-    }
+        Err(Unsaved::Refused(e)) => wrong(StatusCode::INTERNAL_SERVER_ERROR, e),
+    })
+    .await
 }
 
 /// Answers a request with a task on the desk.
@@ -95,16 +124,28 @@ async fn answered<T: Send + 'static>(
     work(desk, move |d| task(d, ask)).await.unwrap_or_else(|answer| *answer)
 }
 
+/// An answer, or why there is none.
+fn told<T: Serialize>(result: Result<T, String>) -> Response {
+    match result {
+        Ok(value) => Json(value).into_response(),
+        Err(e) => wrong(StatusCode::UNPROCESSABLE_ENTITY, e),
+    }
+}
+
 async fn check(State(desk): State<Arc<Desk>>, body: Body<Edited>) -> Response {
     answered(desk, body, |d, ask| Json(answer::check(d, ask)).into_response()).await
 }
 
+async fn form(State(desk): State<Arc<Desk>>, body: Body<Edited>) -> Response {
+    answered(desk, body, |d, ask| told(answer::form(d, ask))).await
+}
+
+async fn edit(State(desk): State<Arc<Desk>>, body: Body<Edits>) -> Response {
+    answered(desk, body, |d, ask| told(answer::edit(d, ask))).await
+}
+
 async fn plan(State(desk): State<Arc<Desk>>, body: Body<Edited>) -> Response {
-    let told = |result: Result<Value, String>| match result {
-        Ok(value) => Json(value).into_response(),
-        Err(e) => wrong(StatusCode::UNPROCESSABLE_ENTITY, e),
-    };
-    answered(desk, body, move |d, ask| told(answer::plan(d, ask))).await
+    answered(desk, body, |d, ask| Json(answer::plan(d, ask)).into_response()).await
 }
 
 async fn working(State(desk): State<Arc<Desk>>, body: Body<Figure>) -> Response {
@@ -113,6 +154,13 @@ async fn working(State(desk): State<Arc<Desk>>, body: Body<Figure>) -> Response 
         None => wrong(StatusCode::NOT_FOUND, "the plan has no such figure"),
     })
     .await
+}
+
+async fn explain(Path(id): Path<String>) -> Response {
+    match answer::explain(&id) {
+        Some(value) => Json(value).into_response(),
+        None => wrong(StatusCode::NOT_FOUND, "no check is called so"),
+    }
 }
 
 async fn run(State(desk): State<Arc<Desk>>, body: Body<RunOf>) -> Response {

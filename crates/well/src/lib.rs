@@ -3,6 +3,7 @@
 
 pub mod assemble;
 pub mod finding;
+pub mod form;
 pub mod hole;
 pub mod host;
 pub mod job;

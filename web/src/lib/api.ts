@@ -1,7 +1,7 @@
 /** Requests to the server this page came from. */
 
 import { readRun, type Run } from './run';
-import type { FaultDoc, Finding, Plan } from './types';
+import type { Explained, FaultDoc, Finding, FormTable, Plan, Units } from './types';
 
 /** What the server refused, in its own words. */
 export class Refused extends Error {
@@ -11,6 +11,12 @@ export class Refused extends Error {
   ) {
     super(message);
   }
+}
+
+/** An edit of a single field: what to write, or nothing to take it out. */
+export interface Edit {
+  path: string;
+  value: string | null;
 }
 
 async function ask(path: string, method: 'GET' | 'POST' | 'PUT', body?: unknown): Promise<Response> {
@@ -36,23 +42,32 @@ async function ask(path: string, method: 'GET' | 'POST' | 'PUT', body?: unknown)
   throw new Refused(said, answer.status);
 }
 
-export const readJob = async () =>
-  (await (await ask('/api/job', 'GET')).json()) as { text: string; hash: string };
+async function json<T>(path: string, method: 'GET' | 'POST' | 'PUT', body?: unknown): Promise<T> {
+  return (await (await ask(path, method, body)).json()) as T;
+}
+
+export const readJob = () => json<{ text: string; hash: string }>('/api/job', 'GET');
 
 export const saveJob = async (text: string, base: string) =>
-  ((await (await ask('/api/job', 'PUT', { text, base })).json()) as { hash: string }).hash;
+  (await json<{ hash: string }>('/api/job', 'PUT', { text, base })).hash;
 
-export const checkJob = async (text: string) =>
-  (await (await ask('/api/check', 'POST', { text })).json()) as { complete: boolean; findings: Finding[] };
+export const checkJob = (text: string, units?: Units) =>
+  json<{ complete: boolean; findings: Finding[] }>('/api/check', 'POST', { text, units });
 
-export const planJob = async (text: string | null) =>
-  (await (await ask('/api/plan', 'POST', text === null ? {} : { text })).json()) as Plan;
+export const planJob = (text: string, units?: Units) => json<Plan>('/api/plan', 'POST', { text, units });
 
-export const openFigure = async (figure: string, text: string | null) =>
-  ((await (await ask('/api/working', 'POST', text === null ? { figure } : { figure, text })).json()) as { text: string })
-    .text;
+export const formOf = async (text: string) =>
+  (await json<{ tables: FormTable[] }>('/api/form', 'POST', { text })).tables;
 
-export const readFaults = async () => (await (await ask('/api/faults', 'GET')).json()) as FaultDoc[];
+export const editJob = async (text: string, edits: Edit[]) =>
+  (await json<{ text: string }>('/api/edit', 'POST', { text, edits })).text;
+
+export const openFigure = async (figure: string, text: string, units?: Units) =>
+  (await json<{ text: string }>('/api/working', 'POST', { figure, text, units })).text;
+
+export const explain = (id: string) => json<Explained>(`/api/checks/${encodeURIComponent(id)}`, 'GET');
+
+export const readFaults = () => json<FaultDoc[]>('/api/faults', 'GET');
 
 export async function runJob(text: string | null, faults: string[], noise: boolean): Promise<Run> {
   const body = text === null ? { faults, noise } : { text, faults, noise };

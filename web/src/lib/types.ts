@@ -60,16 +60,100 @@ export interface Figure {
 
 export type Units = 'field' | 'metric';
 
+/** A figure in SI with its unit beside. */
+export interface Si {
+  value: number;
+  unit: string;
+}
+
+/** Ten, fifty and ninety in a hundred are below. */
+export interface Band {
+  p10: Si;
+  p50: Si;
+  p90: Si;
+}
+
+export interface Rung {
+  stage: number;
+  ball: Si;
+  seat: Si;
+  interference: Si;
+  clearance: Si | null;
+  rating: Si;
+  expected_differential: Si;
+  utilisation: Si;
+  worst_utilisation: Si;
+  seat_loss: Si;
+}
+
+export interface LadderPlan {
+  method: string;
+  bound_by: string;
+  stages_that_fit: number;
+  setting_ball: { ball: Si; seat: Si; clearance: Si | null } | null;
+  rungs: Rung[];
+}
+
+export interface StagePlan {
+  stage: number;
+  planned_rate: Si;
+  wanted_rate: Si;
+  rate_ceiling: Si;
+  bound_by: string;
+  pressure: Record<'fracture' | 'hydrostatic' | 'near_wellbore' | 'pipe' | 'ports' | 'seats' | 'surface', Si>;
+}
+
+export interface StagesPlan {
+  stages: StagePlan[];
+  toe_rate_without_seats: Si | null;
+  toe_seat_loss: Si;
+}
+
 export interface Plan {
   planned: boolean;
   stopped: boolean;
+  stops: number;
   units: Units;
-  header: { well: string; job: string; revision: string; version: string; input_hash: string };
+  header: { well: string; job: string; revision: string; version: string; input_hash: string; seed: number; invented: boolean; note: string; datum: string } | null;
   findings: Finding[];
   assumptions: { field: string; value: string; basis: string }[];
   scene: Scene | null;
+  ladder: LadderPlan | null;
+  stages: StagesPlan | null;
+  pins: { tool: 'packer' | 'sleeve'; stage: number; depth: Si; within: Si }[];
   figures: Figure[];
-  stops: number;
+}
+
+export interface FormField {
+  key: string;
+  doc: string;
+  shape: 'quantity' | 'text' | 'whole' | 'bool' | 'choice' | 'list';
+  units: string[];
+  choices: { word: string; meaning: string }[];
+  absent: string;
+  required: boolean;
+  value: string | null;
+  line: number | null;
+}
+
+export interface FormTable {
+  path: string;
+  doc: string;
+  present: boolean;
+  in_list: boolean;
+  required: boolean;
+  fields: FormField[];
+}
+
+export interface Explained {
+  id: string;
+  severity: Severity;
+  title: string;
+  checks: string;
+  why: string;
+  next: string;
+  example: string;
+  references: string;
 }
 
 export interface FaultDoc {

@@ -1,0 +1,55 @@
+//! The job file: its findings, its form, and edits of single fields.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+use well::form::FormTable;
+use well::job::JobFile;
+use well::read_folder;
+
+use super::{FindingAnswer, findings};
+use crate::ask::{self, Shown};
+use crate::desk::Desk;
+
+/// What there is to say of a job file alone.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Checked {
+    /// Whether the job is complete and can be planned.
+    complete: bool,
+    /// What its checks say.
+    findings: Vec<FindingAnswer>,
+}
+
+/// A job file as a form.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Form {
+    /// Its tables.
+    tables: Vec<FormTable>,
+}
+
+/// A job file after edits.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Edited {
+    /// Its text.
+    text: String,
+}
+
+/// Findings with the input alone: what typing is answered with.
+pub(crate) fn check(desk: &Desk, ask: ask::Edited) -> Checked {
+    let reading = read_folder(&desk.with(ask.text));
+    let system = Shown::system(ask.units, reading.job.as_ref().map(|j| j.file.job.units));
+    Checked { complete: reading.job.is_some(), findings: findings(&reading.findings, system) }
+}
+
+/// The job file as a form.
+pub(crate) fn form(desk: &Desk, ask: ask::Edited) -> Result<Form, String> {
+    let text = desk.text_or(ask.text)?;
+    let tables = well::form::form(&JobFile::table(), &text).map_err(|e| e.to_string())?;
+    Ok(Form { tables })
+}
+
+/// The job file after edits; nothing is saved.
+pub(crate) fn edit(desk: &Desk, ask: ask::Edits) -> Result<Edited, String> {
+    let text = desk.text_or(ask.text)?;
+    let text = well::form::edit(&JobFile::table(), &text, &ask.edits).map_err(|e| e.to_string())?;
+    Ok(Edited { text })
+}

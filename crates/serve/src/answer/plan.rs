@@ -1,0 +1,225 @@
+//! The plan, the workings of its figures, its checks and its printed documents.
+
+use plan::balls::BallPlan;
+use plan::casing_packer::CasingPackerPlan;
+use plan::ladder::LadderPlan;
+use plan::layout::StagePlace;
+use plan::setting::SettingPlan;
+use plan::stages::StagesPlan;
+use plan::{Header, Program};
+use quantity::{System, Value};
+use report::scene::Scene;
+use schemars::JsonSchema;
+use serde::Serialize;
+use well::record::Assumption;
+use well::{Job, Severity};
+
+use super::{FindingAnswer, INCOMPLETE, findings, planned};
+use crate::ask::{self, Shown};
+use crate::desk::Desk;
+
+/// The plan as the page shows it. Quantities are in SI, each with its unit; texts are in the units asked for.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct PlanAnswer {
+    /// Whether there is a plan: without one, only findings.
+    planned: bool,
+    /// Whether any finding stops the job.
+    stopped: bool,
+    /// How many findings do.
+    stops: usize,
+    /// Units of texts: `field` or `metric`.
+    units: &'static str,
+    /// What the documents say of themselves.
+    header: Option<Header>,
+    /// What the checks say.
+    findings: Vec<FindingAnswer>,
+    /// What was taken because the job file gives no figure.
+    assumptions: Vec<Assumption>,
+    /// The well as it is drawn.
+    scene: Option<Scene>,
+    /// Where every packer and sleeve stands, stage 1 first.
+    layout: Vec<StagePlace>,
+    /// Balls and seats.
+    ladder: Option<LadderPlan>,
+    /// Pressure, rate ceiling and schedule of every stage, and totals.
+    stages: Option<StagesPlan>,
+    /// A card for every ball.
+    balls: Option<BallPlan>,
+    /// Setting the packers, and their swell.
+    setting: Option<SettingPlan>,
+    /// What the casing packer stands.
+    casing_packer: Option<CasingPackerPlan>,
+    /// Highest treating pressure that keeps the burst factor of the strings.
+    highest_treating_pressure: Option<Value>,
+    /// Pressure limits of the job file: treating and trip.
+    limits: Option<Limits>,
+    /// Tools fixed at a depth, in the order of the job file.
+    pins: Vec<PinAnswer>,
+    /// Every headline figure; each opens to its workings by its name.
+    figures: Vec<FigureAnswer>,
+}
+
+/// Pressure limits of the surface lines.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Limits {
+    /// Limit of treating.
+    treating: Value,
+    /// At which the pumps trip.
+    trip: Value,
+}
+
+/// A tool that the user has fixed at a depth.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct PinAnswer {
+    /// `packer` or `sleeve`.
+    tool: &'static str,
+    /// Stage, 1 at the toe.
+    stage: usize,
+    /// Measured depth of the tool's middle.
+    depth: Value,
+    /// How far the tool may stand from it.
+    within: Value,
+}
+
+/// A headline figure.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct FigureAnswer {
+    /// Its name.
+    name: String,
+    /// What it is.
+    title: String,
+    /// Its value, with its unit.
+    value: String,
+}
+
+/// Where a figure comes from.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Worked {
+    /// Its name.
+    figure: String,
+    /// Its workings: relation, source, inputs, range, result.
+    text: String,
+}
+
+/// What a check is.
+#[derive(Debug, Serialize, JsonSchema)]
+pub(crate) struct Explained {
+    /// Its identity.
+    id: &'static str,
+    /// Its severity.
+    severity: Severity,
+    /// One line.
+    title: &'static str,
+    /// What is checked.
+    checks: &'static str,
+    /// Why it matters on the job.
+    why: &'static str,
+    /// What to do next.
+    next: &'static str,
+    /// An example.
+    example: &'static str,
+    /// Where to read more.
+    references: &'static str,
+}
+
+/// The plan of a job.
+pub(crate) fn plan(desk: &Desk, ask: ask::Edited) -> PlanAnswer {
+    let done = planned(desk, ask.text);
+    let system = Shown::system(ask.units, done.job.as_ref().map(|j| j.file.job.units));
+    let told = findings(&done.findings, system);
+    let stops = done.findings.iter().filter(|f| f.severity == Severity::Stop).count();
+    let (job, program) = done.job.zip(done.program).unzip();
+    let scene = job.as_ref().zip(program.as_ref()).and_then(|(j, p)| Scene::of(j, p));
+    let mut answer = PlanAnswer {
+        planned: program.is_some(),
+        stopped: stops > 0,
+        stops,
+        units: if system == System::Metric { "metric" } else { "field" },
+        header: None,
+        findings: told,
+        assumptions: Vec::new(),
+        scene,
+        layout: Vec::new(),
+        ladder: None,
+        stages: None,
+        balls: None,
+        setting: None,
+        casing_packer: None,
+        highest_treating_pressure: None,
+        limits: job.as_ref().map(limits),
+        pins: job.as_ref().map_or_else(Vec::new, |j| j.file.pin.iter().map(pin).collect()),
+        figures: program.as_ref().map_or_else(Vec::new, |p| figures(p, system)),
+    };
+    if let Some(program) = program {
+        fill(&mut answer, program);
+    }
+    answer
+}
+
+fn fill(answer: &mut PlanAnswer, program: Program) {
+    answer.header = Some(program.header);
+    answer.assumptions = program.assumptions;
+    answer.layout = program.layout.map(|l| l.stages).unwrap_or_default();
+    answer.ladder = program.ladder;
+    answer.stages = program.stages;
+    answer.balls = program.balls;
+    answer.setting = program.setting;
+    answer.casing_packer = program.casing_packer;
+    answer.highest_treating_pressure = program.strings.map(|s| s.highest_treating_pressure.into());
+}
+
+fn limits(job: &Job) -> Limits {
+    let limits = &job.file.limits;
+    Limits { treating: limits.treating_pressure.into(), trip: limits.trip.into() }
+}
+
+fn pin(pin: &well::job::Pin) -> PinAnswer {
+    PinAnswer {
+        tool: pin.tool.word(),
+        stage: pin.stage as usize,
+        depth: pin.depth.into(),
+        within: pin.within.into(),
+    }
+}
+
+fn figures(program: &Program, system: System) -> Vec<FigureAnswer> {
+    let one = |(name, w): (&String, &plan::Working)| FigureAnswer {
+        name: name.clone(),
+        title: w.title.clone(),
+        value: w.value.text(system),
+    };
+    program.workings.iter().map(one).collect()
+}
+
+/// The workings of a figure, as text; none where the plan has no such figure.
+pub(crate) fn working(desk: &Desk, ask: ask::Figure) -> Option<Worked> {
+    let done = planned(desk, ask.text);
+    let system = Shown::system(ask.units, done.job.as_ref().map(|j| j.file.job.units));
+    let text = desk.printer.working(done.program.as_ref()?, &ask.figure, system)?;
+    Some(Worked { figure: ask.figure, text })
+}
+
+/// What a check is; none where there is no such check.
+pub(crate) fn explain(id: &str) -> Option<Explained> {
+    let check = pump::checks::all().find(|c| c.id == id)?;
+    Some(Explained {
+        id: check.id,
+        severity: check.severity,
+        title: check.title,
+        checks: check.checks,
+        why: check.why,
+        next: check.next,
+        example: check.example,
+        references: check.references,
+    })
+}
+
+/// A printed document of the job as it is saved; none where the plan has no such document.
+pub(crate) fn document(desk: &Desk, name: &str) -> Result<Option<Vec<u8>>, String> {
+    let done = planned(desk, None);
+    let (Some(job), Some(program)) = (&done.job, &done.program) else {
+        return Err(INCOMPLETE.into());
+    };
+    let all = desk.printer.documents(job, program)?;
+    Ok(all.into_iter().find(|d| d.0 == name).map(|d| d.1))
+}

@@ -1,0 +1,163 @@
+/** The job on the desk: its text as it is being edited, its plan, and what may be done with both. */
+
+import { checkJob, editJob, openFigure, planJob, readJob, Refused, saveJob, type Edit } from './api';
+import type { Finding, Plan, Units } from './types';
+
+/** Versions that can be gone back to. */
+const MOST = 300;
+/** Wait after the last key before the text is checked and planned, ms. */
+const PAUSE = 350;
+
+export class Desk {
+  text = $state('');
+  saved = $state('');
+  plan = $state.raw<Plan | null>(null);
+  /** The plan of the saved file, and of a version kept to compare with. */
+  savedPlan = $state.raw<Plan | null>(null);
+  kept = $state.raw<{ text: string; plan: Plan; at: string } | null>(null);
+  findings = $state.raw<Finding[]>([]);
+  /** Units that are shown; those of the job where none are chosen. */
+  chosenUnits = $state<Units | 'job'>('job');
+  busy = $state(true);
+  said = $state('');
+  /** Stage that is pointed out in every view. */
+  stage = $state<number | null>(null);
+  /** Figure that is open, with its workings once they are there. */
+  opened = $state.raw<{ figure: string; text: string } | null>(null);
+  past = $state.raw<string[]>([]);
+  future = $state.raw<string[]>([]);
+
+  #base = '';
+  #waiting: ReturnType<typeof setTimeout> | undefined;
+  #asked = 0;
+
+  get units(): Units {
+    return this.plan?.units ?? 'field';
+  }
+  get changed() {
+    return this.text !== this.saved;
+  }
+  get #asking() {
+    return this.chosenUnits === 'job' ? undefined : this.chosenUnits;
+  }
+
+  /** Does a task and tells what went wrong; true where nothing did. */
+  async #attempt(task: () => Promise<void>): Promise<boolean> {
+    this.said = '';
+    this.busy = true;
+    try {
+      await task();
+      return true;
+    } catch (e) {
+      this.said = (e as Error).message;
+      return false;
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  start = () =>
+    this.#attempt(async () => {
+      const job = await readJob();
+      this.text = this.saved = job.text;
+      this.#base = job.hash;
+      this.past = [];
+      this.future = [];
+      await this.#solve();
+      this.savedPlan = this.plan;
+    });
+
+  /** Checks and plans the text; an answer to an older text is dropped. */
+  async #solve() {
+    const ask = ++this.#asked;
+    const text = this.text;
+    const checked = await checkJob(text, this.#asking);
+    if (ask !== this.#asked) return;
+    this.findings = checked.findings;
+    if (!checked.complete) return;
+    const plan = await planJob(text, this.#asking);
+    if (ask !== this.#asked) return;
+    this.plan = plan;
+    this.findings = plan.findings;
+  }
+
+  solve = () => this.#attempt(() => this.#solve());
+
+  showUnits(units: Units | 'job') {
+    this.chosenUnits = units;
+    void this.#attempt(async () => {
+      await this.#solve();
+      this.savedPlan = this.changed ? await planJob(this.saved, this.#asking) : this.plan;
+      if (this.kept) this.kept = { ...this.kept, plan: await planJob(this.kept.text, this.#asking) };
+      if (this.opened) await this.#open(this.opened.figure);
+    });
+  }
+
+  #put(next: string, now: boolean) {
+    this.text = next;
+    clearTimeout(this.#waiting);
+    if (now) return this.solve();
+    this.#waiting = setTimeout(this.solve, PAUSE);
+    return Promise.resolve(true);
+  }
+
+  /** The text as typed; it is planned when the typing pauses. */
+  edit = (next: string, now = false) => {
+    if (next === this.text) return Promise.resolve(true);
+    this.past = [...this.past.slice(-MOST), this.text];
+    this.future = [];
+    return this.#put(next, now);
+  };
+  undo = () => {
+    const last = this.past.at(-1);
+    if (last === undefined) return;
+    this.future = [this.text, ...this.future];
+    this.past = this.past.slice(0, -1);
+    void this.#put(last, true);
+  };
+  redo = () => {
+    const [next, ...rest] = this.future;
+    if (next === undefined) return;
+    this.past = [...this.past, this.text];
+    this.future = rest;
+    void this.#put(next, true);
+  };
+
+  /** Edits single fields; all other text stays as it was typed. */
+  async change(edits: Edit[]): Promise<boolean> {
+    let next = this.text;
+    const done = await this.#attempt(async () => {
+      next = await editJob(this.text, edits);
+    });
+    return done && (await this.edit(next, true));
+  }
+
+  save = () =>
+    this.#attempt(async () => {
+      const text = this.text;
+      try {
+        this.#base = await saveJob(text, this.#base);
+      } catch (e) {
+        if (e instanceof Refused && e.status === 409) {
+          throw new Refused(`${e.message}. Reload to see it; copy your text first.`, 409);
+        }
+        throw e;
+      }
+      this.saved = text;
+      await this.#solve();
+      this.savedPlan = this.plan;
+    });
+
+  keep() {
+    if (this.plan) this.kept = { text: this.text, plan: this.plan, at: new Date().toLocaleTimeString() };
+  }
+
+  async #open(figure: string) {
+    this.opened = { figure, text: await openFigure(figure, this.text, this.#asking) };
+  }
+  /** Opens a figure to its workings. */
+  open = (figure: string) => this.#attempt(() => this.#open(figure));
+}
+
+/** The one desk of the page. */
+export const desk = new Desk();

@@ -1,7 +1,7 @@
 /** The job on the desk: its text as it is being edited, its plan, and what may be done with both. */
 
 import { checkJob, editJob, openFigure, planJob, readJob, Refused, saveJob, type Edit } from './api';
-import type { Finding, Plan, Units } from './types';
+import type { Finding, Plan, Scene, Units } from './types';
 
 /** Versions that can be gone back to. */
 const MOST = 300;
@@ -16,6 +16,8 @@ export class Desk {
   savedPlan = $state.raw<Plan | null>(null);
   kept = $state.raw<{ text: string; plan: Plan; at: string } | null>(null);
   findings = $state.raw<Finding[]>([]);
+  /** The last well that could be laid out. */
+  lastScene = $state.raw<Scene | null>(null);
   /** Units that are shown; those of the job where none are chosen. */
   chosenUnits = $state<Units | 'job'>('job');
   busy = $state(true);
@@ -78,6 +80,7 @@ export class Desk {
     const plan = await planJob(text, this.#asking);
     if (ask !== this.#asked) return;
     this.plan = plan;
+    this.lastScene = plan.scene ?? this.lastScene;
     this.findings = plan.findings;
   }
 

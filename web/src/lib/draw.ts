@@ -1,6 +1,7 @@
 /** Draws the well on a canvas: true scale unless diameters or depths are stretched, and then by the
  * factor shown beside it. */
 
+import { rest } from './cutaway';
 import { boreAt, rowBefore, spotAt, volumeAt } from './path';
 import { ballsAt, sampleAt, sleeveAt, valueAt, type Run } from './run';
 import type { Scene, StageScene } from './types';
@@ -167,12 +168,7 @@ function seat(b: Board, s: StageScene, bore: number, shown: Shown) {
   band(b, [top + cone, end], () => 0.5 * bore, () => 0.5 * s.sleeve_bore, b.colours.steel);
   if (s.ball === null || b.view.scale * s.ball * b.view.wide < 40) return;
   const r = 0.5 * s.ball;
-  // The ball touches the cone where its circle of contact lies on it, else the edge of the bore.
-  const contact = r * Math.cos(s.cone);
-  const centre =
-    contact > 0.5 * bore
-      ? top + (0.5 * s.sleeve_bore - contact) / slope - r * Math.sin(s.cone)
-      : top + cone - Math.sqrt(Math.max(0, r * r - 0.25 * bore * bore));
+  const centre = top + rest(s, bore, s.ball).centre;
   const [x, y] = place(b, centre, 0);
   b.pen.strokeStyle = b.colours.ball;
   b.pen.lineWidth = 1.5;

@@ -119,6 +119,7 @@ export interface Plan {
   assumptions: { field: string; value: string; basis: string }[];
   scene: Scene | null;
   ladder: LadderPlan | null;
+  ladder_rows: (number | null)[];
   stages: StagesPlan | null;
   pins: { tool: 'packer' | 'sleeve'; stage: number; depth: Si; within: Si }[];
   figures: Figure[];

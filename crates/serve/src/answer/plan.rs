@@ -2,7 +2,7 @@
 
 use plan::balls::BallPlan;
 use plan::casing_packer::CasingPackerPlan;
-use plan::ladder::LadderPlan;
+use plan::ladder::{LadderPlan, RungPlan};
 use plan::layout::StagePlace;
 use plan::setting::SettingPlan;
 use plan::stages::StagesPlan;
@@ -11,6 +11,7 @@ use quantity::{System, Value};
 use report::scene::Scene;
 use schemars::JsonSchema;
 use serde::Serialize;
+use well::job::LadderMethod;
 use well::record::Assumption;
 use well::{Job, Severity};
 
@@ -41,6 +42,9 @@ pub(crate) struct PlanAnswer {
     layout: Vec<StagePlace>,
     /// Balls and seats.
     ladder: Option<LadderPlan>,
+    /// For every rung of the ladder, its row in the job file's `ladder.rung`, from 1; none where the ladder is
+    /// not given there.
+    ladder_rows: Vec<Option<usize>>,
     /// Pressure, rate ceiling and schedule of every stage, and totals.
     stages: Option<StagesPlan>,
     /// A card for every ball.
@@ -141,6 +145,7 @@ pub(crate) fn plan(desk: &Desk, ask: ask::Edited) -> PlanAnswer {
         scene,
         layout: Vec::new(),
         ladder: None,
+        ladder_rows: job.as_ref().zip(program.as_ref()).map_or_else(Vec::new, |(j, p)| ladder_rows(j, p)),
         stages: None,
         balls: None,
         setting: None,
@@ -171,6 +176,12 @@ fn fill(answer: &mut PlanAnswer, program: Program) {
 fn limits(job: &Job) -> Limits {
     let limits = &job.file.limits;
     Limits { treating: limits.treating_pressure.into(), trip: limits.trip.into() }
+}
+
+fn ladder_rows(job: &Job, program: &Program) -> Vec<Option<usize>> {
+    let given = if job.file.ladder.method == LadderMethod::Given { &job.file.ladder.rung[..] } else { &[] };
+    let row = |r: &RungPlan| given.iter().position(|g| g.ball == r.ball && g.seat == r.seat).map(|i| i + 1);
+    program.ladder.as_ref().map_or_else(Vec::new, |l| l.rungs.iter().map(row).collect())
 }
 
 fn pin(pin: &well::job::Pin) -> PinAnswer {

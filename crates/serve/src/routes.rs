@@ -12,9 +12,11 @@ use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use schemars::JsonSchema;
 use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_json::{Map, Value};
 
 use crate::answer;
-use crate::ask::{Edited, Edits, Figure, RunOf, Save};
+use crate::ask::Save;
 use crate::assets;
 use crate::desk::{Desk, Unsaved};
 use crate::guard::guard;
@@ -44,7 +46,8 @@ pub fn router(desk: Desk) -> Router {
         .with_state(desk)
 }
 
-type Body<T> = Result<Json<T>, JsonRejection>;
+/// A body: a JSON object, and no list in its place.
+type Body = Result<Json<Map<String, Value>>, JsonRejection>;
 
 /// The job file as it stands.
 #[derive(Serialize, JsonSchema)]
@@ -78,8 +81,10 @@ pub(crate) fn wrong(status: StatusCode, what: impl Into<String>) -> Response {
 }
 
 /// Takes a body apart, or says what is wrong with it.
-fn open<T>(body: Body<T>) -> Result<T, Box<Response>> {
-    body.map(|Json(b)| b).map_err(|e| Box::new(wrong(e.status(), e.body_text())))
+fn open<T: DeserializeOwned>(body: Body) -> Result<T, Box<Response>> {
+    let Json(fields) = body.map_err(|e| Box::new(wrong(e.status(), e.body_text())))?;
+    let unlike = |e: serde_json::Error| Box::new(wrong(StatusCode::UNPROCESSABLE_ENTITY, e.to_string()));
+    serde_json::from_value(Value::Object(fields)).map_err(unlike)
 }
 
 /// Works on the desk away from the threads that answer.
@@ -99,8 +104,8 @@ async fn job(State(desk): State<Arc<Desk>>) -> Response {
     }
 }
 
-async fn save(State(desk): State<Arc<Desk>>, body: Body<Save>) -> Response {
-    answered(desk, body, |d, ask| match d.save(&ask.text, &ask.base) {
+async fn save(State(desk): State<Arc<Desk>>, body: Body) -> Response {
+    answered(desk, body, |d, ask: Save| match d.save(&ask.text, &ask.base) {
         Ok(hash) => Json(Saved { hash }).into_response(),
         Err(Unsaved::Changed(hash)) => {
             let error = "the job file was changed by someone else since this page read it".to_string();
@@ -112,9 +117,9 @@ async fn save(State(desk): State<Arc<Desk>>, body: Body<Save>) -> Response {
 }
 
 /// Answers a request with a task on the desk.
-async fn answered<T: Send + 'static>(
+async fn answered<T: DeserializeOwned + Send + 'static>(
     desk: Arc<Desk>,
-    body: Body<T>,
+    body: Body,
     task: impl FnOnce(&Desk, T) -> Response + Send + 'static,
 ) -> Response {
     let ask = match open(body) {
@@ -132,23 +137,23 @@ fn told<T: Serialize>(result: Result<T, String>) -> Response {
     }
 }
 
-async fn check(State(desk): State<Arc<Desk>>, body: Body<Edited>) -> Response {
+async fn check(State(desk): State<Arc<Desk>>, body: Body) -> Response {
     answered(desk, body, |d, ask| Json(answer::check(d, ask)).into_response()).await
 }
 
-async fn form(State(desk): State<Arc<Desk>>, body: Body<Edited>) -> Response {
+async fn form(State(desk): State<Arc<Desk>>, body: Body) -> Response {
     answered(desk, body, |d, ask| told(answer::form(d, ask))).await
 }
 
-async fn edit(State(desk): State<Arc<Desk>>, body: Body<Edits>) -> Response {
+async fn edit(State(desk): State<Arc<Desk>>, body: Body) -> Response {
     answered(desk, body, |d, ask| told(answer::edit(d, ask))).await
 }
 
-async fn plan(State(desk): State<Arc<Desk>>, body: Body<Edited>) -> Response {
+async fn plan(State(desk): State<Arc<Desk>>, body: Body) -> Response {
     answered(desk, body, |d, ask| Json(answer::plan(d, ask)).into_response()).await
 }
 
-async fn working(State(desk): State<Arc<Desk>>, body: Body<Figure>) -> Response {
+async fn working(State(desk): State<Arc<Desk>>, body: Body) -> Response {
     answered(desk, body, |d, ask| match answer::working(d, ask) {
         Some(value) => Json(value).into_response(),
         None => wrong(StatusCode::NOT_FOUND, "the plan has no such figure"),
@@ -163,7 +168,7 @@ async fn explain(Path(id): Path<String>) -> Response {
     }
 }
 
-async fn run(State(desk): State<Arc<Desk>>, body: Body<RunOf>) -> Response {
+async fn run(State(desk): State<Arc<Desk>>, body: Body) -> Response {
     answered(desk, body, |d, ask| match answer::run(d, ask) {
         Ok(bytes) => ([(header::CONTENT_TYPE, "application/octet-stream")], bytes).into_response(),
         Err(e) => wrong(StatusCode::UNPROCESSABLE_ENTITY, e),

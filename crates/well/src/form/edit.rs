@@ -62,11 +62,8 @@ fn described(root: &TableDoc, steps: &[Step]) -> Option<Shape> {
 /// A value of a shape, as it is typed in a form.
 fn worded(shape: Shape, text: &str, path: &str) -> Result<Value, EditError> {
     let text = text.trim();
-    let wrong = |wanted| EditError::Value {
-        path: path.to_string(),
-        value: text.chars().take(80).collect(),
-        wanted,
-    };
+    let wrong =
+        |wanted| EditError::Value { path: path.to_string(), value: text.chars().take(80).collect(), wanted };
     if text.len() > LONGEST {
         return Err(wrong("shorter than 64 kB"));
     }
@@ -255,11 +252,8 @@ mod tests {
 
     #[test]
     fn a_pin_is_added_where_there_is_none_and_read_again() {
-        let list = [
-            ("pin[1].tool", Some("packer")),
-            ("pin[1].stage", Some("3")),
-            ("pin[1].depth", Some("7000 ft")),
-        ];
+        let list =
+            [("pin[1].tool", Some("packer")), ("pin[1].stage", Some("3")), ("pin[1].depth", Some("7000 ft"))];
         let out = done(OTHER, &list).unwrap();
         assert!(out.starts_with(OTHER.trim_end()), "what was there stays");
         let file: toml::Table = out.parse().unwrap();

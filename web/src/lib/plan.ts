@@ -56,6 +56,11 @@ export interface StagesMore {
   totals: JobTotals;
 }
 
+export interface LadderMore {
+  /** Every ball with the sizes that are accepted; the setting ball has no stage. */
+  ledger: { stage: number | null; smallest: Si; largest: Si }[];
+}
+
 /** What a rung tells of the pressure across its ball. */
 export interface RungMore {
   worst_differential: Si;
@@ -217,6 +222,7 @@ export interface SettingPlan {
   string_volume: Si;
   landing_rate: Si | null;
   casing_packer_differential: Si;
+  setting_seat: { rating: Si; utilisation: Si } | null;
   swell: SwellPlan | null;
 }
 

@@ -1,4 +1,4 @@
-import type { PlanMore, RungMore, StageMore, StagesMore } from './plan';
+import type { LadderMore, PlanMore, RungMore, StageMore, StagesMore } from './plan';
 
 /** What the server tells; lengths, depths and diameters of a scene are in metres. */
 
@@ -88,7 +88,7 @@ export interface Rung extends RungMore {
   seat_loss: Si;
 }
 
-export interface LadderPlan {
+export interface LadderPlan extends LadderMore {
   method: string;
   bound_by: string;
   stages_that_fit: number;

@@ -35,7 +35,7 @@ export function waterfall(stage: StagePlan, units: Units): Row[] {
     const from = sum;
     sum += value;
     const [a, b] = [from, sum].map((v) => drawn({ value: v, unit: 'Pa' }, 'pressure', units)) as [number, number];
-    const text = figure(value, 'pressure', units);
+    const text = figure(Math.abs(value), 'pressure', units);
     return { name: `${name} ${text}`, bars: [{ name, from: a, to: b, look }], marks: [], tell: `${name}: ${text}` };
   });
   const surface = told(p.surface, 'pressure', units);

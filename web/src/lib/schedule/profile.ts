@@ -18,19 +18,16 @@ interface Area {
   points: [number, number, number][];
 }
 
-/** The proppants of a stage as areas over the volume pumped: one area each, nothing between its steps. */
+/** The steps of a stage that carry proppant as areas over the volume pumped; each proppant has one look. */
 export function areas(stage: StagePlan, u: Units): Area[] {
   const names = [...new Set(stage.steps.flatMap((s) => s.proppant ?? []))];
-  return names.map((name, n) => ({
-    name,
-    look: LOOKS[n % LOOKS.length] ?? { colour: ORANGE },
-    points: stage.steps.flatMap((s, i): Area['points'] => {
-      const from = i > 0 ? drawn(stage.steps[i - 1]?.cumulative ?? s.cumulative, 'volume', u) : 0;
-      const to = drawn(s.cumulative, 'volume', u);
-      const [a, b] = s.proppant === name ? [drawn(s.from, 'concentration', u), drawn(s.to, 'concentration', u)] : [0, 0];
-      return [[from, 0, a], [to, 0, b]];
-    }),
-  }));
+  return stage.steps.flatMap((s, i): Area[] => {
+    if (s.proppant === null) return [];
+    const from = drawn(stage.steps[i - 1]?.cumulative ?? { value: 0, unit: 'm3' }, 'volume', u);
+    const to = drawn(s.cumulative, 'volume', u);
+    const look = LOOKS[names.indexOf(s.proppant) % LOOKS.length] ?? { colour: ORANGE, hatch: 'rising' };
+    return [{ name: s.proppant, look, points: [[from, 0, drawn(s.from, 'concentration', u)], [to, 0, drawn(s.to, 'concentration', u)]] }];
+  });
 }
 
 /** A volume since launch on the meter of the stage the ball leaves in. */

@@ -14,9 +14,10 @@ const days = (si: Si) => si.value / DAYS;
 
 function spread(name: string, band: Band | null, look: typeof CONTACT | typeof RATING) {
   if (!band) return { bars: [], marks: [] };
+  const lane = name === 'rating' ? ('lower' as const) : ('upper' as const);
   return {
-    bars: [{ name: `${name}, P10 to P90`, from: days(band.p10), to: days(band.p90), look }],
-    marks: [{ name: `${name}, P50`, at: days(band.p50), look: { colour: INK, shape: name === 'rating' ? ('diamond' as const) : ('bar' as const) } }],
+    bars: [{ name: `${name}, P10 to P90`, from: days(band.p10), to: days(band.p90), look, lane }],
+    marks: [{ name: `${name}, P50`, at: days(band.p50), lane, look: { colour: INK, shape: name === 'rating' ? ('diamond' as const) : ('bar' as const) } }],
   };
 }
 

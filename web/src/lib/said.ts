@@ -1,7 +1,7 @@
 /** Words and figures for people that more than one view says. */
 
 import type { DeviceKind, PressureStep } from './plan';
-import type { Band, Si, Units } from './types';
+import type { Si, Units } from './types';
 import { shown } from './units';
 
 /** A number alone in the unit shown; a dash where there is none. */
@@ -20,12 +20,6 @@ export function fine(si: Si | null | undefined, kind: string, units: Units, digi
 
 /** Decimals to which a ball and its seat are read. */
 export const ballDigits = (units: Units) => (units === 'field' ? 4 : 3);
-
-/** P10, P50 and P90 with their unit. */
-export function three(band: Band | null | undefined, kind: string, units: Units): string {
-  if (!band) return '–';
-  return `${[band.p10, band.p50, band.p90].map((v) => bare(v, kind, units)).join(' / ')} ${shown(kind, units).unit}`;
-}
 
 /** A span of time in the unit a person would say it in. */
 export function span(time: Si | null | undefined): string {

@@ -1,3 +1,5 @@
+import type { LadderMore, PlanMore, RungMore, StageMore, StagesMore } from './plan';
+
 /** What the server tells; lengths, depths and diameters of a scene are in metres. */
 
 export type Severity = 'stop' | 'warn' | 'note';
@@ -73,7 +75,7 @@ export interface Band {
   p90: Si;
 }
 
-export interface Rung {
+export interface Rung extends RungMore {
   stage: number;
   ball: Si;
   seat: Si;
@@ -86,7 +88,7 @@ export interface Rung {
   seat_loss: Si;
 }
 
-export interface LadderPlan {
+export interface LadderPlan extends LadderMore {
   method: string;
   bound_by: string;
   stages_that_fit: number;
@@ -94,7 +96,7 @@ export interface LadderPlan {
   rungs: Rung[];
 }
 
-export interface StagePlan {
+export interface StagePlan extends StageMore {
   stage: number;
   planned_rate: Si;
   wanted_rate: Si;
@@ -103,13 +105,13 @@ export interface StagePlan {
   pressure: Record<'fracture' | 'hydrostatic' | 'near_wellbore' | 'pipe' | 'ports' | 'seats' | 'surface', Si>;
 }
 
-export interface StagesPlan {
+export interface StagesPlan extends StagesMore {
   stages: StagePlan[];
   toe_rate_without_seats: Si | null;
   toe_seat_loss: Si;
 }
 
-export interface Plan {
+export interface Plan extends PlanMore {
   planned: boolean;
   stopped: boolean;
   stops: number;

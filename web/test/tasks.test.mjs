@@ -340,7 +340,7 @@ test('the page fits a tablet and a telephone, light and dark, and works by keybo
   for (const [width, height] of [[1024, 768], [390, 844]]) {
     const page = await open({ width, height });
     for (const [i, name] of views.entries()) {
-      await page.getByLabel('Look').selectOption(i % 2 ? 'light' : 'dark');
+      await page.getByLabel('Look', { exact: true }).selectOption(i % 2 ? 'light' : 'dark');
       await view(page, name);
       await settled(page);
       await picture(page, `${name.toLowerCase().replaceAll(' ', '-')}-${width}`);

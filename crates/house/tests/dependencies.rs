@@ -30,7 +30,11 @@ fn direct() -> BTreeSet<String> {
             out.extend(json[table].as_object().into_iter().flat_map(|t| t.keys().cloned()));
         }
     }
-    for pins in ["cases/oracle/requirements.txt", "cases/oracle/requirements-hammer.txt"] {
+    for pins in [
+        "cases/oracle/requirements.txt",
+        "cases/oracle/requirements-hammer.txt",
+        "cases/oracle/requirements-api.txt",
+    ] {
         let text = read(pins);
         out.extend(text.lines().filter_map(|l| l.split("==").next()).map(|n| n.trim().to_string()));
     }

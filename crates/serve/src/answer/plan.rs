@@ -185,12 +185,7 @@ fn ladder_rows(job: &Job, program: &Program) -> Vec<Option<usize>> {
 }
 
 fn pin(pin: &well::job::Pin) -> PinAnswer {
-    PinAnswer {
-        tool: pin.tool.word(),
-        stage: pin.stage,
-        depth: pin.depth.into(),
-        within: pin.within.into(),
-    }
+    PinAnswer { tool: pin.tool.word(), stage: pin.stage, depth: pin.depth.into(), within: pin.within.into() }
 }
 
 fn figures(program: &Program, system: System) -> Vec<FigureAnswer> {

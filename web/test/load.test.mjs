@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { browse, command, picture, root, serve, watch } from './common.mjs';
+import { browse, command, picture, root, serve, watch } from '../browser/common.mjs';
 
 const job = join(root, 'jobs/shallow-oil');
 let folder;

@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 use well::{Job, Severity, read_folder};
 
+use crate::briefing;
 use crate::desk::Desk;
 
 /// A request that carries the job file as it is being edited; the one on disk without it.
@@ -97,26 +98,31 @@ pub(crate) fn plan(desk: &Desk, edited: Edited) -> Result<Value, String> {
     let (Some(job), Some(program)) = (&done.job, &done.program) else {
         return Ok(json!({ "planned": false, "findings": findings(&done.findings, System::Field) }));
     };
+    Ok(plan_of(job, program, &done.findings))
+}
+
+/// A planned job as the page and the briefing show it.
+pub(crate) fn plan_of(job: &Job, program: &Program, said: &[well::Finding]) -> Value {
     let system = job.file.job.units.system();
     let figures: Vec<Value> = program
         .workings
         .iter()
         .map(|(name, w)| json!({ "name": name, "title": w.title, "value": w.value.text(system) }))
         .collect();
-    Ok(json!({
+    json!({
         "planned": true,
         "stopped": program.stopped(),
         "units": if system == System::Metric { "metric" } else { "field" },
         "header": program.header,
-        "findings": findings(&done.findings, system),
+        "findings": findings(said, system),
         "assumptions": program.assumptions,
         "scene": Scene::of(job, program),
         "stages": program.stages.as_ref().map(|s| &s.stages),
         "balls": program.balls.as_ref().map(|b| &b.cards),
         "setting": program.setting,
         "figures": figures,
-        "stops": done.findings.iter().filter(|f| f.severity == Severity::Stop).count(),
-    }))
+        "stops": said.iter().filter(|f| f.severity == Severity::Stop).count(),
+    })
 }
 
 /// The workings of a figure, as text.
@@ -133,6 +139,9 @@ pub(crate) fn document(desk: &Desk, name: &str) -> Result<Option<Vec<u8>>, Strin
     let (Some(job), Some(program)) = (&done.job, &done.program) else {
         return Err("the job is not complete; see its findings".into());
     };
+    if name == briefing::NAME {
+        return briefing::briefing(job, program).map(Some).map_err(|e| e.to_string());
+    }
     let all = desk.printer.documents(job, program)?;
     Ok(all.into_iter().find(|d| d.0 == name).map(|d| d.1))
 }
@@ -185,7 +194,8 @@ struct ChannelHead {
     kind: &'static str,
 }
 
-fn packed(run: &Run) -> Vec<u8> {
+/// The bytes of a run.
+pub(crate) fn packed(run: &Run) -> Vec<u8> {
     let none = pump::record::Sample::default();
     let heads: Vec<ChannelHead> = CHANNELS
         .iter()

@@ -6,6 +6,7 @@
 
 mod answer;
 mod assets;
+pub mod briefing;
 mod desk;
 mod guard;
 mod routes;

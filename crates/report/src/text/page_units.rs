@@ -15,15 +15,14 @@ pub fn document() -> String {
         .iter()
         .map(|c| json!({ "name": c.name, "title": c.title, "kind": (c.value)(&none).kind().name }))
         .collect();
-    let events: Map<String, Value> = EventKind::ALL.iter().map(|e| (e.word().to_string(), json!(e))).collect();
+    let events: Map<String, Value> =
+        EventKind::ALL.iter().map(|e| (e.word().to_string(), json!(e))).collect();
     let note = "written by `heelward upkeep --write`; do not edit. si = value * factor + offset";
     json::lines(&json!({ "note": note, "kinds": kinds, "channels": channels, "events": events }))
 }
 
 fn kind(kind: &Kind) -> Value {
-    let unit = |u: &quantity::Unit| {
-        json!({ "symbol": u.symbol, "factor": u.factor, "offset": u.offset, "decimals": u.decimals })
-    };
+    let unit = |u: &quantity::Unit| json!({ "symbol": u.symbol, "factor": u.factor, "offset": u.offset, "decimals": u.decimals });
     json!({
         "units": kind.units.iter().map(unit).collect::<Vec<_>>(),
         "field": kind.field,

@@ -24,7 +24,7 @@ fn main() {
         return;
     }
     println!(
-        "cargo:warning=the page is left out: npm (Node 20) is needed to build it; everything but `heelward serve` works"
+        "cargo:warning=the page is left out: npm (Node 20) is needed to build it; everything but `heelward serve` and `heelward briefing` works"
     );
     let note = "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>heelward</title><p>This program was built \
                 without its page. Install Node 20 and build it again.</p></html>\n";

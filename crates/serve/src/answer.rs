@@ -14,6 +14,7 @@ use well::{Job, Severity, read_folder};
 
 use crate::briefing;
 use crate::desk::Desk;
+use crate::samples;
 
 /// A request that carries the job file as it is being edited; the one on disk without it.
 #[derive(Debug, Default, Deserialize)]
@@ -48,6 +49,10 @@ pub(crate) struct RunOf {
     #[serde(default)]
     pub noise: bool,
     pub seed: Option<u64>,
+    /// Time between samples, s.
+    pub sample: Option<f64>,
+    /// The same round events, s.
+    pub fine: Option<f64>,
 }
 
 /// Most faults of one request.
@@ -182,8 +187,9 @@ pub(crate) fn run(desk: &Desk, ask: RunOf) -> Result<Vec<u8>, String> {
         seed: ask.seed.unwrap_or(usual.seed),
         ..usual
     };
+    let settings = samples::spaced(settings, ask.sample, ask.fine, program)?;
     let run = pump::pump(job, program, &settings).map_err(|e| e.to_string())?;
-    Ok(packed(&run))
+    Ok(packed(&samples::bounded(run)?))
 }
 
 /// A channel's name with what its numbers are.

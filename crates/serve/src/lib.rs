@@ -10,6 +10,7 @@ pub mod briefing;
 mod desk;
 mod guard;
 mod routes;
+mod samples;
 
 pub use desk::{Desk, Printer};
 pub use guard::Token;

@@ -6,9 +6,15 @@ use std::process::Command;
 
 fn main() {
     let web = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../web");
-    for part in
-        ["src", "index.html", "package.json", "package-lock.json", "vite.config.ts", "svelte.config.js"]
-    {
+    for part in [
+        "src",
+        "index.html",
+        "package.json",
+        "package-lock.json",
+        "vite.config.ts",
+        "vite.briefing.config.ts",
+        "svelte.config.js",
+    ] {
         println!("cargo:rerun-if-changed={}", web.join(part).display());
     }
     println!("cargo:rerun-if-env-changed=HEELWARD_NO_PAGE");
@@ -18,10 +24,12 @@ fn main() {
         return;
     }
     println!(
-        "cargo:warning=the page is left out: npm (Node 20) is needed to build it; everything but `heelward serve` works"
+        "cargo:warning=the page is left out: npm (Node 20) is needed to build it; everything but `heelward serve` and `heelward briefing` works"
     );
     let note = "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>heelward</title><p>This program was built \
                 without its page. Install Node 20 and build it again.</p></html>\n";
+    // What an earlier build left of the page is not this program's.
+    let _ = std::fs::remove_dir_all(&dist);
     // Where the note cannot be written, the build says so when it embeds the folder.
     let _ = std::fs::create_dir_all(&dist);
     let _ = std::fs::write(dist.join("index.html"), note);

@@ -52,6 +52,8 @@ pub(crate) enum Command {
     Plan(Plan),
     /// Run the planned job in time and write the channels a recorder would keep.
     Pump(Pump),
+    /// Write the briefing: one HTML file that plays the job in any browser, without this program.
+    Briefing(Briefing),
     /// Open the local page of a job: the well to scale, the plan, the job played back.
     Serve(Serve),
     /// List the figures of a plan, or open one to its workings.
@@ -148,6 +150,15 @@ pub(crate) struct Pump {
     /// Print the run as JSON, without its samples.
     #[arg(long)]
     pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Briefing {
+    /// Folder of the job, or its job file.
+    pub(crate) job: PathBuf,
+    /// File that is written; a briefing of that name is replaced, another file is not.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: PathBuf,
 }
 
 #[derive(Debug, Args)]

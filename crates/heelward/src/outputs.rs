@@ -10,6 +10,7 @@
 mod commit;
 mod disk;
 mod recover;
+mod single;
 
 use std::collections::BTreeMap;
 use std::path::{Component, Path};
@@ -20,6 +21,7 @@ use crate::VERSION;
 use crate::fault::Fault;
 
 pub(crate) use disk::{Staging, put, words};
+pub(crate) use single::write_file;
 
 /// The list of what was written, beside the documents.
 const LIST: &str = "written.json";
@@ -36,6 +38,9 @@ pub enum WriteError {
     /// The path is a file.
     #[error("`{0}` is a file, not a folder")]
     NotAFolder(String),
+    /// The path is a folder, or names nothing.
+    #[error("`{0}` is not the name of a file")]
+    NotAFile(String),
     /// The folder holds files of these names that this program did not write, or that were changed since.
     #[error("`{folder}` holds files that would be lost: {names}")]
     Occupied {
@@ -69,7 +74,8 @@ impl From<WriteError> for Fault {
             WriteError::Name(_) => return Fault::Own(error.to_string()),
             WriteError::NoParent(_) => "Make that folder first, or name another.",
             WriteError::NotAFolder(_) => "Name a folder.",
-            WriteError::Occupied { .. } => "Name another folder, or move those files away.",
+            WriteError::NotAFile(_) => "Name a file.",
+            WriteError::Occupied { .. } => "Name another place, or move those files away.",
             WriteError::Busy(_) => "Wait for it to end, or name another folder.",
             WriteError::Refused { .. } => "Nothing was written. Free the place or name another folder.",
         };

@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use clap::CommandFactory as _;
-use report::text::markdown;
+use report::text::{markdown, page_units};
 
 use crate::cli::{Cli, SchemaFile};
 use crate::command;
@@ -25,6 +25,7 @@ static DOCUMENTS: &[(&str, Generate)] = &[
     ("docs/job-file.md", || Ok(markdown::job_file::document(&well::job::JobFile::table()))),
     ("schema/job.schema.json", || Ok(command::schema_text(SchemaFile::Job))),
     ("schema/openapi.json", || Ok(report::text::json::text(&serve::openapi()))),
+    ("web/src/lib/units.generated.json", || Ok(page_units::document())),
     ("schema/program.schema.json", || Ok(command::schema_text(SchemaFile::Program))),
 ];
 

@@ -138,6 +138,24 @@ pub enum EventKind {
 }
 
 impl EventKind {
+    /// All of them.
+    pub const ALL: &'static [EventKind] = &[
+        EventKind::BallLaunched,
+        EventKind::RateCut,
+        EventKind::BallLanded,
+        EventKind::SleeveOpened,
+        EventKind::LandingSeen,
+        EventKind::BallMissing,
+        EventKind::ProppantAtSleeve,
+        EventKind::Communication,
+        EventKind::ScreenedOut,
+        EventKind::RateHeld,
+        EventKind::ReliefOpened,
+        EventKind::PumpsTripped,
+        EventKind::PumpsStarted,
+        EventKind::PumpsStopped,
+    ];
+
     /// In a word or three.
     pub fn word(self) -> &'static str {
         match self {

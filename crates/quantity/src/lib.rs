@@ -16,12 +16,14 @@
 pub mod constant;
 mod dynamic;
 mod kind;
+mod kinds;
 mod law;
 mod text;
 mod types;
 
 pub use dynamic::Value;
 pub use kind::{Kind, Quantity, System, Unit};
+pub use kinds::KINDS;
 pub use law::Point;
 pub use text::{UnitError, number, parse_number, round_significant};
 pub use types::*;

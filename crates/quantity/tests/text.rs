@@ -62,23 +62,6 @@ fn json_is_si_with_its_unit() {
     assert_eq!(text, r#"{"value":0.1143,"unit":"m"}"#);
 }
 
-macro_rules! kinds {
-    ($($name:ident)+) => { &[$($name::KIND),+] };
-}
-
-/// Every quantity there is.
-const KINDS: &[&Kind] = kinds! {
-    Length Diameter MeasuredDepth TrueVerticalDepth Angle Curvature
-    Area Volume Capacity Mass MassPerLength Density
-    Pressure GaugePressure AbsolutePressure PressureGradient Temperature TemperatureDifference
-    TemperatureGradient FlowRate Velocity Acceleration Force ForcePerLength
-    Torque Energy Power Time Viscosity Consistency
-    Concentration Compressibility Diffusivity Conductivity VolumetricHeat SpecificHeat
-    HeatTransfer MolarVolume AmountConcentration MolarEnergy RecessionRate MassFlux
-    Expansion RateSquaredLoss ShearRate PressureRate SpecificVolume RateRootLoss
-    Leakoff Spurt Toughness WidthCompliance ArealMass Ratio
-};
-
 #[test]
 fn no_quantity_is_left_out_of_the_round_trip() {
     let declared = include_str!("../src/types.rs").lines().filter(|l| *l == "quantity! {").count();

@@ -83,4 +83,8 @@ pub(crate) struct RunOf {
     pub noise: bool,
     /// Seed of the noise.
     pub seed: Option<u64>,
+    /// Time between samples, s.
+    pub sample: Option<f64>,
+    /// The same round events, s.
+    pub fine: Option<f64>,
 }

@@ -18,6 +18,11 @@ pub(crate) fn file(path: &str) -> Response {
     }
 }
 
+/// The text of a file of the page; none where the program was built without it.
+pub(crate) fn text(path: &str) -> Option<String> {
+    String::from_utf8(Files::get(path)?.data.into_owned()).ok()
+}
+
 fn kind(name: &str) -> &'static str {
     match name.rsplit_once('.').map(|n| n.1) {
         Some("html") => "text/html; charset=utf-8",

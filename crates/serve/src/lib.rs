@@ -7,10 +7,12 @@
 mod answer;
 mod ask;
 mod assets;
+pub mod briefing;
 mod desk;
 mod guard;
 mod openapi;
 mod routes;
+mod samples;
 
 pub use desk::{Desk, Printer};
 pub use guard::Token;

@@ -177,9 +177,15 @@ async fn run(State(desk): State<Arc<Desk>>, body: Body) -> Response {
 }
 
 async fn document(State(desk): State<Arc<Desk>>, Path(name): Path<String>) -> Response {
-    let kind = if name.ends_with(".pdf") { "application/pdf" } else { "text/plain; charset=utf-8" };
+    let kind = match name.rsplit_once('.').map(|n| n.1) {
+        Some("pdf") => "application/pdf",
+        Some("html") => "text/html; charset=utf-8",
+        _ => "text/plain; charset=utf-8",
+    };
+    // A document is kept, not shown as a part of this page.
+    let kept = (header::CONTENT_DISPOSITION, "attachment");
     match work(desk, move |d| answer::document(d, &name)).await {
-        Ok(Ok(Some(bytes))) => ([(header::CONTENT_TYPE, kind)], bytes).into_response(),
+        Ok(Ok(Some(bytes))) => ([(header::CONTENT_TYPE, kind), kept], bytes).into_response(),
         Ok(Ok(None)) => wrong(StatusCode::NOT_FOUND, "the plan has no such document"),
         Ok(Err(e)) => wrong(StatusCode::UNPROCESSABLE_ENTITY, e),
         Err(answer) => *answer,

@@ -144,6 +144,8 @@ async fn bad_requests_are_refused_and_hurt_nothing() {
         ("/api/working", "{\"figure\": \"none.such\"}", StatusCode::NOT_FOUND),
         ("/api/run", "{\"faults\": [\"none-such@2\"]}", StatusCode::UNPROCESSABLE_ENTITY),
         ("/api/run", "{\"text\": \"\"}", StatusCode::UNPROCESSABLE_ENTITY),
+        ("/api/run", "{\"sample\": 0}", StatusCode::UNPROCESSABLE_ENTITY),
+        ("/api/run", "{\"fine\": 60}", StatusCode::UNPROCESSABLE_ENTITY),
     ] {
         let (got, said) = answer(&page, ask("POST", path, body)).await;
         assert_eq!(got, status, "{path} {body}: {}", String::from_utf8_lossy(&said));
@@ -155,6 +157,21 @@ async fn bad_requests_are_refused_and_hurt_nothing() {
         ["/../../etc/passwd", "/%2e%2e/%2e%2e/etc/passwd", "/api/documents/..%2Fjob.toml", "/job.toml"]
     {
         assert_eq!(answer(&page, ask("GET", path, "")).await.0, StatusCode::NOT_FOUND, "{path}");
+    }
+}
+
+#[tokio::test]
+async fn a_run_too_fine_for_the_page_is_refused_with_value_and_limit() {
+    let copy = Copy::new("fine");
+    let page = copy.page(None);
+    for body in ["{\"sample\": 0.01}", "{\"sample\": 0.08, \"fine\": 0.01}"] {
+        let (status, said) = answer(&page, ask("POST", "/api/run", body)).await;
+        let said = String::from_utf8_lossy(&said);
+        assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY, "{body}");
+        assert!(
+            said.contains("samples, and 400000 are the most") && said.contains("further apart"),
+            "{said}"
+        );
     }
 }
 

@@ -69,7 +69,16 @@ export const explain = (id: string) => json<Explained>(`/api/checks/${encodeURIC
 
 export const readFaults = () => json<FaultDoc[]>('/api/faults', 'GET');
 
-export async function runJob(text: string | null, faults: string[], noise: boolean): Promise<Run> {
-  const body = text === null ? { faults, noise } : { text, faults, noise };
+/** How a run is asked for. */
+export interface RunOf {
+  faults: string[];
+  noise: boolean;
+  /** Seconds between samples, and round events; those of the engine where none. */
+  sample?: number;
+  fine?: number;
+}
+
+export async function runJob(text: string | null, of: RunOf): Promise<Run> {
+  const body = text === null ? of : { text, ...of };
   return readRun(await (await ask('/api/run', 'POST', body)).arrayBuffer());
 }

@@ -31,6 +31,18 @@ export interface StageRun {
   rock: { length: number; net_pressure: number } | null;
 }
 
+/** Where a run is from that was not simulated here. */
+export interface Loaded {
+  /** Names of its files. */
+  files: string[];
+  /** What they leave out of the picture, in words. */
+  missing: string[];
+  /** Columns that are not used. */
+  unused: string[];
+  /** First digits of the hash of the input they were made from, where they tell it. */
+  input: string | null;
+}
+
 export interface Run {
   count: number;
   /** Seconds. */
@@ -44,6 +56,8 @@ export interface Run {
   stages: StageRun[];
   finished: boolean;
   findings: { id: string; severity: string; message: string }[];
+  /** Where it is from; none where it was simulated here. */
+  loaded?: Loaded;
 }
 
 /** A quantity in the run's description: its number in SI, as number or with its unit. */
@@ -153,7 +167,11 @@ export function sentenceAt(run: Run, time: number): string {
   const sample = sampleAt(run, time);
   const stage = valueAt(run, 'open_stage', sample);
   const ball = valueAt(run, 'ball', sample);
-  const open = stage > 0 ? `Stage ${stage} takes fluid` : 'Fluid goes out at the toe';
-  const way = ball > 0 ? `, ball ${ball} is on its way` : '';
-  return event ? `${open}${way}. Last: ${event.text}.` : `${open}${way}.`;
+  const way = ball > 0 ? `ball ${ball} is on its way` : '';
+  // A record may not tell which stage takes fluid.
+  const open = stage > 0 ? `Stage ${stage} takes fluid` : stage === 0 ? 'Fluid goes out at the toe' : '';
+  const parts = [open, way].filter((p) => p !== '').join(', ');
+  const now = parts === '' ? '' : `${parts.charAt(0).toUpperCase()}${parts.slice(1)}.`;
+  const last = event ? `Last: ${event.text}.` : '';
+  return [now, last].filter((p) => p !== '').join(' ') || 'The record tells no event yet.';
 }

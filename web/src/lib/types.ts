@@ -116,7 +116,7 @@ export interface Plan extends PlanMore {
   stopped: boolean;
   stops: number;
   units: Units;
-  header: { well: string; job: string; revision: string; version: string; input_hash: string; seed: number; invented: boolean; note: string; datum: string } | null;
+  header: { well: string; job: string; revision: string; version: string; input_hash: string; seed: number; invented: boolean; note: string; datum: string; prepared_by: string } | null;
   findings: Finding[];
   assumptions: { field: string; value: string; basis: string }[];
   scene: Scene | null;

@@ -1,5 +1,7 @@
-/** Figures for people: SI numbers in the units of the job. */
+/** Figures for people: SI numbers in the units that are shown. Units and factors are the engine's; here stands only
+ * how many decimals a person reads. */
 
+import { kindOf, unitOf } from './kinds';
 import type { Si, Units } from './types';
 
 interface Shown {
@@ -8,30 +10,29 @@ interface Shown {
   digits: number;
 }
 
-const FT = 0.3048;
-const INCH = 0.0254;
-const PSI = 6894.757293168361;
-const BBL = 0.158987294928;
-
-const TABLE: Record<string, Record<Units, Shown>> = {
-  depth: { field: { unit: 'ft', per: FT, digits: 0 }, metric: { unit: 'm', per: 1, digits: 1 } },
-  length: { field: { unit: 'ft', per: FT, digits: 1 }, metric: { unit: 'm', per: 1, digits: 2 } },
-  diameter: { field: { unit: 'in', per: INCH, digits: 3 }, metric: { unit: 'mm', per: 0.001, digits: 1 } },
-  pressure: { field: { unit: 'psi', per: PSI, digits: 0 }, metric: { unit: 'MPa', per: 1e6, digits: 2 } },
-  rate: { field: { unit: 'bbl/min', per: BBL / 60, digits: 1 }, metric: { unit: 'm³/min', per: 1 / 60, digits: 2 } },
-  volume: { field: { unit: 'bbl', per: BBL, digits: 1 }, metric: { unit: 'm³', per: 1, digits: 2 } },
-  mass: { field: { unit: 'lb', per: 0.45359237, digits: 0 }, metric: { unit: 'kg', per: 1, digits: 0 } },
-  power: { field: { unit: 'hp', per: 745.6998715822702, digits: 0 }, metric: { unit: 'kW', per: 1000, digits: 0 } },
-  concentration: { field: { unit: 'ppa', per: 119.82642731689664, digits: 2 }, metric: { unit: 'kg/m³', per: 1, digits: 0 } },
-  minutes: { field: { unit: 'min', per: 60, digits: 1 }, metric: { unit: 'min', per: 60, digits: 1 } },
-  days: { field: { unit: 'd', per: 86400, digits: 1 }, metric: { unit: 'd', per: 86400, digits: 1 } },
-  share: { field: { unit: '%', per: 0.01, digits: 0 }, metric: { unit: '%', per: 0.01, digits: 0 } },
-  number: { field: { unit: '', per: 1, digits: 2 }, metric: { unit: '', per: 1, digits: 2 } },
+/** Kind of the engine, decimals in field and in metric units, and a unit that goes before those of the kind. */
+const KINDS: Record<string, [kind: string, field: number, metric: number, unit?: string]> = {
+  depth: ['measured depth', 0, 1],
+  length: ['length', 1, 2],
+  diameter: ['diameter', 3, 1],
+  pressure: ['gauge pressure', 0, 2],
+  rate: ['rate', 1, 2],
+  volume: ['volume', 1, 2],
+  mass: ['mass', 0, 0],
+  power: ['power', 0, 0],
+  concentration: ['proppant concentration', 2, 0],
+  minutes: ['time', 1, 1, 'min'],
+  days: ['time', 1, 1, 'd'],
+  share: ['ratio', 0, 0, '%'],
+  number: ['ratio', 2, 2, ''],
 };
 
 /** How a kind of figure is shown. */
-export const shown = (kind: string, units: Units): Shown =>
-  TABLE[kind]?.[units] ?? { unit: '', per: 1, digits: 2 };
+export function shown(kind: string, units: Units): Shown {
+  const [name, field, metric, own] = KINDS[kind] ?? ['ratio', 2, 2, ''];
+  const unit = unitOf(name, own ?? kindOf(name)?.[units] ?? '');
+  return { unit: (unit?.symbol ?? '').replaceAll('m3', 'm³'), per: unit?.factor ?? 1, digits: units === 'metric' ? metric : field };
+}
 
 /** A figure with its unit. */
 export function figure(si: number, kind: string, units: Units): string {

@@ -1,5 +1,6 @@
 //! One module a command.
 
+mod briefing;
 mod calc;
 mod check;
 mod completions;
@@ -31,6 +32,7 @@ pub(crate) fn run(command: Command, screen: &mut Screen) -> Outcome {
         Command::New(args) => new::run(&args, screen),
         Command::Check(args) => check::run(&args, screen),
         Command::Plan(args) => plan::run(&args, screen),
+        Command::Briefing(args) => briefing::run(&args, screen),
         Command::Pump(args) => pump::run(&args, screen),
         Command::Workings(args) => workings::run(&args, screen),
         Command::Calc(args) => calc::run(&args, screen),

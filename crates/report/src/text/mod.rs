@@ -7,6 +7,7 @@ pub mod family;
 pub mod json;
 pub mod look;
 pub mod markdown;
+pub mod page_units;
 pub mod reading;
 pub mod table;
 pub mod verdict;

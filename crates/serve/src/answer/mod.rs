@@ -5,8 +5,8 @@ mod plan;
 mod run;
 
 pub(crate) use file::{Checked, Edited, Form, check, edit, form};
-pub(crate) use plan::{Explained, PlanAnswer, Worked, document, explain, plan, working};
-pub(crate) use run::{FaultAnswer, faults, run};
+pub(crate) use plan::{Explained, PlanAnswer, Worked, document, explain, plan, plan_of, working};
+pub(crate) use run::{FaultAnswer, faults, packed, run};
 
 use ::plan::Program;
 use quantity::System;

@@ -17,6 +17,7 @@ use well::{Job, Severity};
 
 use super::{FindingAnswer, INCOMPLETE, findings, planned};
 use crate::ask::{self, Shown};
+use crate::briefing;
 use crate::desk::Desk;
 
 /// The plan as the page shows it. Quantities are in SI, each with its unit; texts are in the units asked for.
@@ -130,47 +131,65 @@ pub(crate) struct Explained {
 pub(crate) fn plan(desk: &Desk, ask: ask::Edited) -> PlanAnswer {
     let done = planned(desk, ask.text);
     let system = Shown::system(ask.units, done.job.as_ref().map(|j| j.file.job.units));
-    let told = findings(&done.findings, system);
-    let stops = done.findings.iter().filter(|f| f.severity == Severity::Stop).count();
-    let (job, program) = done.job.zip(done.program).unzip();
-    let scene = job.as_ref().zip(program.as_ref()).and_then(|(j, p)| Scene::of(j, p));
-    let mut answer = PlanAnswer {
-        planned: program.is_some(),
+    match (done.job, done.program) {
+        (Some(job), Some(program)) => plan_of(&job, program, system),
+        _ => unplanned(&done.findings, system),
+    }
+}
+
+/// What is told of a job that cannot be planned.
+fn unplanned(said: &[well::Finding], system: System) -> PlanAnswer {
+    let stops = said.iter().filter(|f| f.severity == Severity::Stop).count();
+    PlanAnswer {
+        planned: false,
         stopped: stops > 0,
         stops,
-        units: if system == System::Metric { "metric" } else { "field" },
+        units: words(system),
         header: None,
-        findings: told,
+        findings: findings(said, system),
         assumptions: Vec::new(),
-        scene,
+        scene: None,
         layout: Vec::new(),
         ladder: None,
-        ladder_rows: job.as_ref().zip(program.as_ref()).map_or_else(Vec::new, |(j, p)| ladder_rows(j, p)),
+        ladder_rows: Vec::new(),
         stages: None,
         balls: None,
         setting: None,
         casing_packer: None,
         highest_treating_pressure: None,
-        limits: job.as_ref().map(limits),
-        pins: job.as_ref().map_or_else(Vec::new, |j| j.file.pin.iter().map(pin).collect()),
-        figures: program.as_ref().map_or_else(Vec::new, |p| figures(p, system)),
-    };
-    if let Some(program) = program {
-        fill(&mut answer, program);
+        limits: None,
+        pins: Vec::new(),
+        figures: Vec::new(),
     }
-    answer
 }
 
-fn fill(answer: &mut PlanAnswer, program: Program) {
-    answer.header = Some(program.header);
-    answer.assumptions = program.assumptions;
-    answer.layout = program.layout.map(|l| l.stages).unwrap_or_default();
-    answer.ladder = program.ladder;
-    answer.stages = program.stages;
-    answer.balls = program.balls;
-    answer.setting = program.setting;
-    answer.casing_packer = program.casing_packer;
-    answer.highest_treating_pressure = program.strings.map(|s| s.highest_treating_pressure.into());
+/// A planned job as the page and the briefing show it.
+pub(crate) fn plan_of(job: &Job, program: Program, system: System) -> PlanAnswer {
+    let scene = Scene::of(job, &program);
+    let figures = figures(&program, system);
+    let ladder_rows = ladder_rows(job, &program);
+    PlanAnswer {
+        planned: true,
+        header: Some(program.header),
+        assumptions: program.assumptions,
+        scene,
+        layout: program.layout.map(|l| l.stages).unwrap_or_default(),
+        ladder: program.ladder,
+        ladder_rows,
+        stages: program.stages,
+        balls: program.balls,
+        setting: program.setting,
+        casing_packer: program.casing_packer,
+        highest_treating_pressure: program.strings.map(|s| s.highest_treating_pressure.into()),
+        limits: Some(limits(job)),
+        pins: job.file.pin.iter().map(pin).collect(),
+        figures,
+        ..unplanned(&program.findings, system)
+    }
+}
+
+fn words(system: System) -> &'static str {
+    if system == System::Metric { "metric" } else { "field" }
 }
 
 fn limits(job: &Job) -> Limits {
@@ -226,6 +245,9 @@ pub(crate) fn document(desk: &Desk, name: &str) -> Result<Option<Vec<u8>>, Strin
     let (Some(job), Some(program)) = (&done.job, &done.program) else {
         return Err(INCOMPLETE.into());
     };
+    if name == briefing::NAME {
+        return briefing::briefing(job, program).map(Some).map_err(|e| e.to_string());
+    }
     let all = desk.printer.documents(job, program)?;
     Ok(all.into_iter().find(|d| d.0 == name).map(|d| d.1))
 }

@@ -13,6 +13,7 @@ use serde_json::json;
 use super::{INCOMPLETE, planned};
 use crate::ask::RunOf;
 use crate::desk::Desk;
+use crate::samples;
 
 /// Most faults of one request.
 const MOST_FAULTS: usize = 20;
@@ -70,8 +71,9 @@ pub(crate) fn run(desk: &Desk, ask: RunOf) -> Result<Vec<u8>, String> {
         seed: ask.seed.unwrap_or(usual.seed),
         ..usual
     };
+    let settings = samples::spaced(settings, ask.sample, ask.fine, program)?;
     let run = pump::pump(job, program, &settings).map_err(|e| e.to_string())?;
-    Ok(packed(&run))
+    Ok(packed(&samples::bounded(run)?))
 }
 
 /// A channel's name with what its numbers are.
@@ -82,7 +84,8 @@ struct ChannelHead {
     kind: &'static str,
 }
 
-fn packed(run: &Run) -> Vec<u8> {
+/// The bytes of a run.
+pub(crate) fn packed(run: &Run) -> Vec<u8> {
     let none = pump::record::Sample::default();
     let heads: Vec<ChannelHead> = CHANNELS
         .iter()

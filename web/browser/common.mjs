@@ -1,0 +1,44 @@
+/** What the tests of the page share: the program, a server of it, a browser, and a page that counts what must
+ * not be. */
+import { spawn, spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+
+export const root = fileURLToPath(new URL('../..', import.meta.url));
+export const program = process.env.HEELWARD ?? join(root, 'target/release/heelward');
+const pictures = process.env.PAGE_PICTURES;
+
+/** Starts the page of a job: the process and its address. */
+export async function serve(job) {
+  const child = spawn(program, ['serve', job], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const at = await new Promise((resolve, reject) => {
+    child.stdout.once('data', (d) => resolve(String(d).trim()));
+    child.once('exit', (code) => reject(new Error(`the server ended with ${code}`)));
+  });
+  return [child, at];
+}
+
+/** Runs the command to its end. */
+export const command = (...words) => spawnSync(program, words, { encoding: 'utf8', maxBuffer: 64 << 20 });
+
+/** The machine's own browser, which asks nothing of the network. */
+export const browse = () =>
+  chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+  });
+
+/** Counts errors, and requests that leave the machine. */
+export function watch(page) {
+  page.wrong = [];
+  page.on('console', (m) => m.type() === 'error' && page.wrong.push(m.text()));
+  page.on('pageerror', (e) => page.wrong.push(e.message));
+  page.on('request', (r) => {
+    if (!/^(data|blob|file):/.test(r.url()) && new URL(r.url()).hostname !== '127.0.0.1') page.wrong.push(r.url());
+  });
+  return page;
+}
+
+/** Leaves a picture where one is asked for. */
+export const picture = async (page, name) => pictures && page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });

@@ -1,6 +1,6 @@
 /** Measures the page in a browser and writes docs/page-speed.md; see scripts/page_speed. */
 import { writeFileSync } from 'node:fs';
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { browse, root, serve, watch } from '../browser/common.mjs';
@@ -97,7 +97,7 @@ const VIEWS = [
 function machine(browser) {
   const node = process.version;
   const processor = cpus()[0]?.model ?? 'a processor without a name';
-  return `${processor}, ${cpus().length} cores; ${browser.browserType().name()} ${browser.version()} without a graphics card, Node ${node}`;
+  return `${processor}, ${cpus().length} cores, on which ${load.toFixed(1)} other tasks ran; ${browser.browserType().name()} ${browser.version()} without a graphics card, Node ${node}`;
 }
 
 const percent = (x) => `${(100 * x).toFixed(1)} %`;
@@ -123,12 +123,13 @@ The job of thirty stages at × 300, charts and well in view on a window of ${SIZ
 the browser's trace reports as presented; one counts as late where it comes more than 1 ms after its turn on a screen of
 60 a second (16.7 ms), or took two turns or more (33 ms).
 
-| in sight | points a channel | frames presented | frames a second | over 16.7 ms | over 33 ms | longest, ms | work of the page a frame, ms |
+| in sight | points a channel | frames presented | frames a second | over 16.7 ms | over 33 ms | longest, ms | processor of the page a frame, ms |
 | --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
 ${rows.join('\n')}
 `;
 }
 
+const load = loadavg()[0];
 const [server, address] = await serve(join(root, JOB));
 const browser = await browse();
 try {

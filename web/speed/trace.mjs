@@ -26,12 +26,12 @@ function frames(events) {
   return { shown: sorted(shown), dropped };
 }
 
-/** Time the page itself worked in a frame, ms: scripts, style, layout and paint between two frames. */
+/** Processor time of the page's own thread, ms: scripts, style, layout and paint. */
 function work(events, from, until) {
   const main = events.find((e) => e.name === 'thread_name' && e.args?.name === 'CrRendererMain');
   const on = (e) => e.pid === main?.pid && e.tid === main?.tid;
   const tasks = events.filter((e) => e.ph === 'X' && on(e) && /RunTask$/.test(e.name) && e.ts / 1000 >= from && e.ts / 1000 <= until);
-  return tasks.reduce((sum, e) => sum + e.dur / 1000, 0);
+  return tasks.reduce((sum, e) => sum + (e.tdur ?? e.dur) / 1000, 0);
 }
 
 /** What a trace tells of the frames in it. */
@@ -42,7 +42,7 @@ export function judged(trace) {
   const over = (limit) => between.filter((t) => t > limit + SLACK).length / between.length;
   const [from, until] = [shown[0], shown.at(-1)];
   return {
-    frames: shown.length,
+    frames: between.length + 1,
     seconds: (until - from) / 1000,
     rate: (1000 * between.length) / (until - from),
     median: median(between),

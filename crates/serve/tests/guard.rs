@@ -168,7 +168,10 @@ async fn a_run_too_fine_for_the_page_is_refused_with_value_and_limit() {
         let (status, said) = answer(&page, ask("POST", "/api/run", body)).await;
         let said = String::from_utf8_lossy(&said);
         assert_eq!(status, StatusCode::UNPROCESSABLE_ENTITY, "{body}");
-        assert!(said.contains("samples, and 400000 are the most") && said.contains("further apart"), "{said}");
+        assert!(
+            said.contains("samples, and 400000 are the most") && said.contains("further apart"),
+            "{said}"
+        );
     }
 }
 

@@ -2,8 +2,8 @@
 
 /** Shortest time between two frames of a screen of 60 a second, ms. */
 const REFRESH = 1000 / 60;
-/** How far a frame may stray from the beat of the screen and still be the next one, ms. */
-const SLACK = 1;
+/** A frame later than this after the one before has missed a turn of the screen, ms. */
+const MISSED = 1.5 * REFRESH;
 
 const sorted = (list) => [...list].sort((a, b) => a - b);
 export const median = (list) => sorted(list)[Math.floor(list.length / 2)] ?? Number.NaN;
@@ -39,7 +39,7 @@ export function judged(trace) {
   const events = JSON.parse(trace.toString()).traceEvents;
   const { shown, dropped } = frames(events);
   const between = shown.slice(1).map((t, i) => t - shown[i]).filter((t) => t > 0.01);
-  const over = (limit) => between.filter((t) => t > limit + SLACK).length / between.length;
+  const over = (limit) => between.filter((t) => t > limit).length / between.length;
   const [from, until] = [shown[0], shown.at(-1)];
   return {
     frames: between.length + 1,
@@ -47,7 +47,8 @@ export function judged(trace) {
     rate: (1000 * between.length) / (until - from),
     median: median(between),
     over16: over(REFRESH),
-    over33: over(2 * REFRESH - SLACK),
+    missed: over(MISSED),
+    over33: over(2 * REFRESH),
     longest: Math.max(...between),
     dropped,
     work: work(events, from, until) / between.length,

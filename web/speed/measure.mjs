@@ -1,6 +1,6 @@
 /** Measures the page in a browser and writes docs/page-speed.md; see scripts/page_speed. */
 import { writeFileSync } from 'node:fs';
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { browse, root, serve, watch } from '../browser/common.mjs';
@@ -62,7 +62,7 @@ async function played(browser, address, set) {
   let asked = '';
   page.on('request', (r) => r.url().endsWith('/api/run') && (asked = r.postData()));
   await page.goto(address);
-  await page.getByRole('button', { name: 'Pump', exact: true }).click();
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name: 'Pump', exact: true }).click();
   await choice(page, /^Samples/).selectOption({ label: 'every 0.5 s, 0.05 s round events' });
   await page.getByRole('button', { name: 'Pump the job' }).click();
   await page.getByTestId('now').waitFor({ timeout: 120_000 });
@@ -97,13 +97,13 @@ const VIEWS = [
 function machine(browser) {
   const node = process.version;
   const processor = cpus()[0]?.model ?? 'a processor without a name';
-  return `${processor}, ${cpus().length} cores; ${browser.browserType().name()} ${browser.version()} without a graphics card, Node ${node}`;
+  return `${processor}, ${cpus().length} cores, on which ${load.toFixed(1)} other tasks ran; ${browser.browserType().name()} ${browser.version()} without a graphics card, Node ${node}`;
 }
 
 const percent = (x) => `${(100 * x).toFixed(1)} %`;
 
 function page({ machine, times, script, runs }) {
-  const rows = runs.map(([name, r]) => `| ${name} | ${r.points.toLocaleString('en-US')} | ${r.frames} in ${r.seconds.toFixed(1)} s | ${r.rate.toFixed(1)} | ${percent(r.over16)} | ${percent(r.over33)} | ${r.longest.toFixed(0)} | ${r.work.toFixed(1)} |`);
+  const rows = runs.map(([name, r]) => `| ${name} | ${r.points.toLocaleString('en-US')} | ${r.frames} in ${r.seconds.toFixed(1)} s | ${r.rate.toFixed(1)} | ${r.median.toFixed(1)} | ${percent(r.over16)} | ${percent(r.missed)} | ${percent(r.over33)} | ${r.longest.toFixed(0)} | ${r.work.toFixed(1)} |`);
   return `# Speed of the page
 
 <!-- written by \`scripts/page_speed\`; do not edit -->
@@ -120,15 +120,18 @@ All script of the page: ${(script.packed / 1000).toFixed(1)} kB packed with gzip
 ## Playback
 
 The job of thirty stages at × 300, charts and well in view on a window of ${SIZE.width} by ${SIZE.height}, ${PLAYED / 1000} s of it. Frames are those that
-the browser's trace reports as presented; one counts as late where it comes more than 1 ms after its turn on a screen of
-60 a second (16.7 ms), or took two turns or more (33 ms).
+the browser's trace reports as presented, and the times are those between one and the next. There is no screen here
+that holds frames back to its beat: each is presented when it is ready, some ms before or after its turn, so about half
+of the times are over 16.7 ms even where no frame is lost. A turn is missed where a frame comes more than 25 ms after
+the one before.
 
-| in sight | points a channel | frames presented | frames a second | over 16.7 ms | over 33 ms | longest, ms | work of the page a frame, ms |
-| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
+| in sight | points a channel | frames presented | frames a second | median, ms | over 16.7 ms | missed a turn | over 33 ms | longest, ms | processor of the page a frame, ms |
+| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |
 ${rows.join('\n')}
 `;
 }
 
+const load = loadavg()[0];
 const [server, address] = await serve(join(root, JOB));
 const browser = await browse();
 try {

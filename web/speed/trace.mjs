@@ -2,8 +2,8 @@
 
 /** Shortest time between two frames of a screen of 60 a second, ms. */
 const REFRESH = 1000 / 60;
-/** How far a frame may stray from the beat of the screen and still be the next one, ms. */
-const SLACK = 1;
+/** A frame later than this after the one before has missed a turn of the screen, ms. */
+const MISSED = 1.5 * REFRESH;
 
 const sorted = (list) => [...list].sort((a, b) => a - b);
 export const median = (list) => sorted(list)[Math.floor(list.length / 2)] ?? Number.NaN;
@@ -26,12 +26,12 @@ function frames(events) {
   return { shown: sorted(shown), dropped };
 }
 
-/** Time the page itself worked in a frame, ms: scripts, style, layout and paint between two frames. */
+/** Processor time of the page's own thread, ms: scripts, style, layout and paint. */
 function work(events, from, until) {
   const main = events.find((e) => e.name === 'thread_name' && e.args?.name === 'CrRendererMain');
   const on = (e) => e.pid === main?.pid && e.tid === main?.tid;
   const tasks = events.filter((e) => e.ph === 'X' && on(e) && /RunTask$/.test(e.name) && e.ts / 1000 >= from && e.ts / 1000 <= until);
-  return tasks.reduce((sum, e) => sum + e.dur / 1000, 0);
+  return tasks.reduce((sum, e) => sum + (e.tdur ?? e.dur) / 1000, 0);
 }
 
 /** What a trace tells of the frames in it. */
@@ -39,15 +39,16 @@ export function judged(trace) {
   const events = JSON.parse(trace.toString()).traceEvents;
   const { shown, dropped } = frames(events);
   const between = shown.slice(1).map((t, i) => t - shown[i]).filter((t) => t > 0.01);
-  const over = (limit) => between.filter((t) => t > limit + SLACK).length / between.length;
+  const over = (limit) => between.filter((t) => t > limit).length / between.length;
   const [from, until] = [shown[0], shown.at(-1)];
   return {
-    frames: shown.length,
+    frames: between.length + 1,
     seconds: (until - from) / 1000,
     rate: (1000 * between.length) / (until - from),
     median: median(between),
     over16: over(REFRESH),
-    over33: over(2 * REFRESH - SLACK),
+    missed: over(MISSED),
+    over33: over(2 * REFRESH),
     longest: Math.max(...between),
     dropped,
     work: work(events, from, until) / between.length,

@@ -32,7 +32,7 @@ async function open(size = { width: 1440, height: 900 }) {
   const page = watch(await browser.newPage({ viewport: size }));
   await page.goto(address);
   await page.getByTestId('scale').waitFor();
-  await page.getByRole('button', { name: 'Pump', exact: true }).click();
+  await page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name: 'Pump', exact: true }).click();
   return page;
 }
 const load = (page, ...files) => page.getByLabel('Load a run from CSV').setInputFiles(files);

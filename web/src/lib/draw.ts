@@ -2,6 +2,7 @@
  * factor shown beside it. */
 
 import { rest } from './cutaway';
+import type { Layers } from './layers';
 import { boreAt, rowBefore, spotAt, volumeAt } from './path';
 import { ballsAt, sampleAt, sleeveAt, valueAt, type Run } from './run';
 import type { Scene, StageScene } from './types';
@@ -40,7 +41,7 @@ export interface Shown {
   size: (metres: number) => string;
 }
 
-interface Board {
+export interface Board {
   pen: CanvasRenderingContext2D;
   scene: Scene;
   view: View;
@@ -192,20 +193,45 @@ function seat(b: Board, s: StageScene, bore: number, shown: Shown) {
   }
 }
 
-/** Fluid in the string: what stands at a depth went past the meter a volume ago. */
-function fluid(b: Board, ends: [number, number], shown: Shown) {
+/** Clean fluid in the string. */
+function fluid(b: Board, ends: [number, number]) {
   const half = (md: number) => 0.5 * (boreAt(b.scene, md)?.bore ?? 0);
   band(b, cut(ends, 0, b.scene.toe) ?? ends, () => 0, half, b.colours.fluid);
-  const { run } = shown;
-  if (!run) return;
-  const sample = sampleAt(run, shown.time);
-  const now = valueAt(run, 'job_slurry', sample);
-  const slurry = run.channel.get('job_slurry');
-  const sand = run.channel.get('concentration');
-  if (!slurry || !sand) return;
+}
+
+/** A short piece of the bore: its corners, and the volume from the meter to its middle. */
+interface Slice {
+  corners: [Point, Point, Point, Point];
+  volume: number;
+}
+
+function slices(b: Board, ends: [number, number]): Slice[] {
+  const half = (md: number) => 0.5 * (boreAt(b.scene, md)?.bore ?? 0);
   const step = Math.max((ends[1] - ends[0]) / 300, 3 / b.view.scale);
+  const out: Slice[] = [];
   for (let md = ends[0]; md < ends[1]; md += step) {
-    const then = now - volumeAt(b.scene, md + 0.5 * step);
+    const end = Math.min(md + step, ends[1]);
+    const [from, to] = [half(md), half(end)];
+    const corners: Slice['corners'] = [place(b, md, from), place(b, end, to), place(b, end, -to), place(b, md, -from)];
+    out.push({ corners, volume: volumeAt(b.scene, md + 0.5 * step) });
+  }
+  return out;
+}
+
+/** Shades in which proppant is told apart. */
+const SHADES = 64;
+
+/** Proppant in the string: what stands at a depth went past the meter a volume ago. */
+function proppant(b: Board, bore: Slice[], shown: Shown) {
+  const { run } = shown;
+  const slurry = run?.channel.get('job_slurry');
+  const sand = run?.channel.get('concentration');
+  if (!run || !slurry || !sand) return;
+  const sample = sampleAt(run, shown.time);
+  const now = slurry[sample] ?? 0;
+  const shades = new Map<number, Slice[]>();
+  for (const slice of bore) {
+    const then = now - slice.volume;
     let low = 0;
     let high = sample;
     while (low < high) {
@@ -214,30 +240,54 @@ function fluid(b: Board, ends: [number, number], shown: Shown) {
       else high = middle;
     }
     const load = then > 0 ? (sand[low] ?? 0) : 0;
-    if (load < 1) continue;
-    b.pen.globalAlpha = Math.min(0.9, 0.25 + load / 700);
-    band(b, [md, Math.min(md + step, ends[1])], () => 0, half, b.colours.proppant);
-    b.pen.globalAlpha = 1;
+    if (!(load >= 1)) continue;
+    const shade = Math.round(SHADES * Math.min(0.9, 0.25 + load / 700));
+    const list = shades.get(shade);
+    if (list) list.push(slice);
+    else shades.set(shade, [slice]);
   }
+  b.pen.fillStyle = b.colours.proppant;
+  for (const [shade, list] of shades) {
+    b.pen.globalAlpha = shade / SHADES;
+    b.pen.beginPath();
+    for (const { corners } of list) {
+      b.pen.moveTo(...corners[0]);
+      for (const corner of corners) b.pen.lineTo(...corner);
+    }
+    b.pen.fill();
+  }
+  b.pen.globalAlpha = 1;
 }
 
+/** A fracture as it is drawn: its stage, half its height on the picture, px, and whether it takes fluid. */
+type Crack = [stage: number, reach: number, open: boolean];
+
 /** Fractures with their modelled length to both sides, drawn upright on the picture: that which takes
- * fluid as long as it is now, those before as they were left. */
-function fractures(b: Board, ends: [number, number], shown: Shown) {
+ * fluid as long as it is now, those before as they were left. What reaches out of the picture is cut. */
+function cracks(b: Board, ends: [number, number], shown: Shown): Crack[] {
   const { run } = shown;
-  if (!run) return;
+  if (!run) return [];
   const sample = sampleAt(run, shown.time);
   const open = valueAt(run, 'open_stage', sample);
+  const out: Crack[] = [];
   for (const s of b.scene.stages) {
     if (s.sleeve[1] < ends[0] || s.sleeve[1] > ends[1]) continue;
     const left = sleeveAt(run, s.stage, shown.time) === 'isolated';
     const kept = run.stages.find((r) => r.stage === s.stage)?.rock?.length ?? 0;
     const length = s.stage === open ? valueAt(run, 'fracture_length', sample) : left ? kept : 0;
-    if (!(length > 0)) continue;
+    // To a half pixel, so that the picture is kept while nothing is seen to grow.
+    if (length > 0) out.push([s.stage, Math.min(2 * b.size[1], Math.round(2 * length * b.view.scale) / 2), s.stage === open]);
+  }
+  return out;
+}
+
+function fractures(b: Board, list: Crack[]) {
+  for (const [stage, reach, open] of list) {
+    const s = b.scene.stages.find((o) => o.stage === stage);
+    if (!s) continue;
     const [x, y] = place(b, s.sleeve[1], 0);
-    const reach = length * b.view.scale;
     b.pen.strokeStyle = b.colours.fracture;
-    b.pen.lineWidth = s.stage === open ? 3 : 1.5;
+    b.pen.lineWidth = open ? 3 : 1.5;
     b.pen.beginPath();
     b.pen.moveTo(x, y - reach);
     b.pen.lineTo(x, y + reach);
@@ -275,24 +325,40 @@ function names(b: Board, ends: [number, number]) {
   }
 }
 
-/** Draws everything. */
-export function draw(pen: CanvasRenderingContext2D, scene: Scene, view: View, size: [number, number], colours: Colours, shown: Shown) {
-  const b: Board = { pen, scene, view, size, colours };
-  pen.fillStyle = colours.rock;
-  pen.fillRect(0, 0, ...size);
+/** Draws everything; what stands still is kept in layers from one frame to the next. */
+export function draw(b: Board, shown: Shown, layers: Layers) {
+  const { pen, scene, view, size, colours } = b;
   pen.font = '12px system-ui, sans-serif';
-  const ends = inSight(scene, view, size);
-  if (ends[0] >= ends[1]) return;
-  fractures(b, ends, shown);
-  const hole = holeAt(b);
-  band(b, ends, () => 0, (md) => Math.max(hole(md), 1 / b.view.scale / b.view.wide), colours.hole);
-  fluid(b, ends, shown);
-  pipes(b, ends);
-  for (const s of scene.stages) {
-    packer(b, ends, s);
-    const state = shown.run ? sleeveAt(shown.run, s.stage, shown.time) : 'closed';
-    sleeve(b, ends, s, state, shown);
+  const still = [scene, colours, ...size, view.x, view.y, view.scale, view.stretch, view.wide];
+  const ends = layers.once('ends', still, () => inSight(scene, view, size));
+  if (ends[0] >= ends[1]) {
+    pen.fillStyle = colours.rock;
+    pen.fillRect(0, 0, ...size);
+    return;
   }
+  const list = cracks(b, ends, shown);
+  layers.put(pen, 'under', [...still, ...list.flat()], (under) => {
+    under.fillStyle = colours.rock;
+    under.fillRect(0, 0, ...size);
+    fractures({ ...b, pen: under }, list);
+    layers.put(under, 'hole', still, (alone) => {
+      const on = { ...b, pen: alone };
+      const hole = holeAt(on);
+      band(on, ends, () => 0, (md) => Math.max(hole(md), 1 / view.scale / view.wide), colours.hole);
+      fluid(on, ends);
+    });
+  });
+  proppant(b, layers.once('slices', still, () => slices(b, ends)), shown);
+  const { run } = shown;
+  const states = scene.stages.map((s) => (run ? sleeveAt(run, s.stage, shown.time) : 'closed'));
+  layers.put(pen, 'tools', [...still, shown.chosen, shown.size, run === null, ...states], (alone) => {
+    const on = { ...b, pen: alone };
+    pipes(on, ends);
+    scene.stages.forEach((s, i) => {
+      packer(on, ends, s);
+      sleeve(on, ends, s, states[i] ?? 'closed', shown);
+    });
+  });
   balls(b, ends, shown);
   names(b, ends);
 }

@@ -1,6 +1,7 @@
 /** Kinds of quantity with their units, the channels of a run and the words of its events, as the engine has
  * them. */
 
+import { numberText } from './format';
 import table from './units.generated.json';
 import type { Units } from './types';
 
@@ -43,9 +44,6 @@ export function shownAs(si: number | null | undefined, kind: string, units: Unit
   const of = KINDS[kind];
   const unit = of && unitOf(kind, of[units]);
   if (!unit || si === null || si === undefined || !Number.isFinite(si)) return '–';
-  const number = ((si - unit.offset) / unit.factor).toLocaleString('en-US', {
-    minimumFractionDigits: unit.decimals,
-    maximumFractionDigits: unit.decimals,
-  });
+  const number = numberText((si - unit.offset) / unit.factor, unit.decimals);
   return unit.symbol === '' ? number : `${number} ${unit.symbol}`;
 }

@@ -1,6 +1,7 @@
 /** Figures for people: SI numbers in the units that are shown. Units and factors are the engine's; here stands only
  * how many decimals a person reads. */
 
+import { numberText } from './format';
 import { kindOf, unitOf } from './kinds';
 import type { Si, Units } from './types';
 
@@ -38,7 +39,7 @@ export function shown(kind: string, units: Units): Shown {
 export function figure(si: number, kind: string, units: Units): string {
   const { unit, per, digits } = shown(kind, units);
   if (!Number.isFinite(si)) return '–';
-  return `${(si / per).toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits })} ${unit}`;
+  return `${numberText(si / per, digits)} ${unit}`;
 }
 
 /** A figure of the engine with its unit; a dash where there is none. */

@@ -12,6 +12,9 @@ use well::Job;
 
 use crate::route::Route;
 
+/// Highest pressure at which the density of water is described, Pa. Above it, where the pumps have long tripped,
+/// it is taken as there: such a run must end with its finding, not without one.
+const HIGHEST: f64 = 100e6;
 /// Heat capacity of water per mass; that of other fluids differs by a few per cent.
 const SPECIFIC_HEAT: SpecificHeat = SpecificHeat::kj_per_kgk(4.184);
 
@@ -130,7 +133,7 @@ impl Heat {
         let mut factors = Vec::with_capacity(NODES);
         for (depth, temperature) in self.depths.iter().zip(&self.readings) {
             let at = route.above(route.volume_at(depth.si()), 0);
-            let absolute = pressure(at.tvd).max(0.0) + constant::ATMOSPHERE;
+            let absolute = (pressure(at.tvd).max(0.0) + constant::ATMOSPHERE).min(HIGHEST);
             factors.push(water(*temperature, AbsolutePressure::pa(absolute))?.density.si() / self.surface);
         }
         let (mut height, mut last, mut i) = (0.0, 0.0, 0);

@@ -36,8 +36,9 @@ pub(crate) struct Restriction {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Choke {
     stage: usize,
-    begun: f64,
-    /// Rate at its beginning, m³/s.
+    /// How long the planned rate has brought proppant to it, s: what goes another way packs nothing.
+    grown: f64,
+    /// Planned rate of its stage, m³/s.
     rate: f64,
     /// Rise of the pressure at that rate, Pa/s.
     rise: f64,
@@ -74,9 +75,10 @@ impl World<'_> {
             FaultKind::TwoOpen => self.open_above(stage + 1),
             FaultKind::PackerLeak => self.leak_past_packer(&fault),
             FaultKind::ScreenoutSleeve => {
-                let rate = self.crew.rate.si().max(1e-3);
+                // At the planned rate: the pumps may stand still at this moment.
+                let rate = self.crew.planned(self.open_stage()).si().max(1e-3);
                 let rise = SAND_OFF * fault.size.si();
-                self.choke = Some(Choke { stage: self.open_stage(), begun: self.time, rate, rise });
+                self.choke = Some(Choke { stage: self.open_stage(), grown: 0.0, rate, rise });
                 format!("proppant packs at the sleeve of stage {stage}")
             }
             FaultKind::ScreenoutTip => {
@@ -112,6 +114,10 @@ impl World<'_> {
     /// Fluid finds its way down past the ball of the open stage, to the stage before.
     fn open_below(&mut self, over: f64) -> String {
         let stage = self.open_stage();
+        // What stands in the way that is open already must not be forgotten for a second one.
+        if let Some(way) = &self.branch {
+            return format!("fluid passes to stage {} already", way.stage);
+        }
         let Some((before, from, to)) = self.under_reach else {
             return format!("the ball of stage {stage} is gone; nothing below it takes fluid");
         };
@@ -176,6 +182,9 @@ impl World<'_> {
 
     fn leak_past_packer(&mut self, fault: &Fault) -> String {
         let stage = self.open_stage();
+        if let Some(way) = &self.branch {
+            return format!("fluid passes to stage {} already", way.stage);
+        }
         let before = stage.saturating_sub(1).max(1);
         let rate = self.crew.planned(stage).si().max(1e-3);
         self.branch = Some(Branch {
@@ -208,7 +217,16 @@ impl World<'_> {
     /// What the proppant that packs the way out costs, per rate squared.
     pub(crate) fn choke(&self) -> f64 {
         let Some(c) = self.choke.filter(|c| c.stage == self.open_stage()) else { return 0.0 };
-        c.rise * (self.time - c.begun).max(0.0) / (c.rate * c.rate)
+        c.rise * c.grown / (c.rate * c.rate)
+    }
+
+    /// Proppant packs on with what goes out through the sleeve.
+    pub(crate) fn pack(&mut self, dt: f64) {
+        let stage = self.open_stage();
+        let through = self.crew.rate.si() * (1.0 - self.branch.as_ref().map_or(0.0, |b| b.share));
+        if let Some(c) = self.choke.as_mut().filter(|c| c.stage == stage) {
+            c.grown += dt * through.max(0.0) / c.rate;
+        }
     }
 
     /// The ball that leaves for a stage: its diameter, and whether it leaves at all.

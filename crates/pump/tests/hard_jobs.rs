@@ -4,7 +4,7 @@
 
 use plan::Program;
 use proptest::prelude::*;
-use pump::fault::{FAULTS, Fault};
+use pump::fault::{FAULTS, Fault, FaultKind};
 use pump::{PumpError, Run, Settings, pump};
 use quantity::*;
 use well::Job;
@@ -119,7 +119,7 @@ fn a_stage_without_a_pad_sends_proppant_into_the_stage_before() {
     // Proppant follows its ball closely but not ahead of it: what it does to the rock is told.
     assert!(!run.findings.is_empty(), "a job without a pad must not pass in silence");
     // With no ball on its seat the proppant is past the sleeve before anyone misses the ball.
-    let faults = vec![Fault::usual(pump::fault::FaultKind::BallNotReleased, 3)];
+    let faults = vec![Fault::usual(FaultKind::BallNotReleased, 3)];
     let run = pump(&job, &program, &Settings { faults, ..Settings::default() }).unwrap();
     assert!(says(&run, "pump-short-pad") && says(&run, "pump-ball-missing"), "{:?}", run.findings);
 }
@@ -130,6 +130,43 @@ fn a_time_that_is_no_sample_is_refused() {
     for sample in [0.0, -1.0, 0.001, 3600.0, f64::NAN] {
         let settings = Settings { sample: Time::seconds(sample), ..Settings::default() };
         assert!(matches!(pump(&job, &program, &settings), Err(PumpError::Setting { .. })), "{sample}");
+    }
+}
+
+#[test]
+fn a_second_way_down_does_not_lose_what_stands_in_the_first() {
+    let (job, program) = planned("shallow-oil", 5, &[]);
+    let ways = FAULTS.iter().map(|d| d.kind).filter(|k| k.makes_a_way());
+    for first in ways.clone() {
+        for second in ways.clone() {
+            let at = |kind| Fault { after: Time::seconds(0.0), ..Fault::usual(kind, 3) };
+            let faults = vec![at(first), at(second)];
+            let what = format!("{first:?} then {second:?}");
+            sound(&pump(&job, &program, &Settings { faults, ..Settings::default() }).unwrap(), &what);
+        }
+    }
+}
+
+/// A stage whose fracture took next to nothing while its ball was on the way, and then all of it.
+#[test]
+fn a_fracture_that_packs_at_once_is_told() {
+    let changes = [
+        ("clean_volume = \"12 m3\"", "clean_volume = \"10.265 m3\""),
+        ("closure_gradient = \"17.4 kPa/m\"", "closure_gradient = \"12.00 kPa/m\""),
+        ("leakoff = \"0.05 mm/min0.5\"", "leakoff = \"0.312 mm/min0.5\""),
+        ("form = \"radial\"", "form = \"kgd\"\nheight = \"25 m\""),
+    ];
+    let (job, program) = planned("shallow-oil", 5, &changes);
+    let late = Fault { after: Time::seconds(1796.5), ..Fault::usual(FaultKind::SleeveEarly, 2) };
+    let packed = Fault { after: Time::seconds(1055.2), ..Fault::usual(FaultKind::ScreenoutSleeve, 2) };
+    let early = Fault { after: Time::seconds(0.0), ..Fault::usual(FaultKind::SleeveEarly, 3) };
+    for (faults, ids) in
+        [(vec![late], ["pump-trip", "pump-relief"]), (vec![packed, early], ["pump-trip", "pump-screen-out"])]
+    {
+        let settings = Settings { faults: faults.clone(), sample: Time::seconds(0.5), ..Settings::default() };
+        let run = pump(&job, &program, &settings).unwrap();
+        sound(&run, &format!("{faults:?}"));
+        assert!(ids.iter().any(|id| says(&run, id)), "{faults:?}: {:?}", run.findings);
     }
 }
 

@@ -247,7 +247,7 @@ impl FaultKind {
     }
 
     /// Whether it opens a second way into rock.
-    pub(crate) fn makes_a_way(self) -> bool {
+    pub fn makes_a_way(self) -> bool {
         use FaultKind::*;
         matches!(self, BallShattersLater | BallExtrudes | SeatEroded | SleeveEarly | TwoOpen | PackerLeak)
     }

@@ -1,6 +1,6 @@
 /** The real tasks of a person, done in a browser against the program itself. */
 import assert from 'node:assert/strict';
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -81,6 +81,8 @@ test('the well is shown to scale and every factor is told', async () => {
   assert.match(await page.getByTestId('scale').textContent(), /Not to scale: depth × 1 against reach, diameters × 64/);
   await page.getByLabel('Stage', { exact: false }).first().selectOption('3');
   await page.getByText('on the diameter').first().waitFor();
+  await page.getByText('pressed against the hole; in contact').waitFor();
+  await page.getByLabel('packers as run').check();
   await page.getByRole('button', { name: 'Seat at true scale' }).click();
   await page.getByLabel('Stretch of diameters').fill('0');
   await picture(page, 'seat-1440');
@@ -178,6 +180,7 @@ test('a field without its unit is told beside it, in the form and in the text', 
   await input.press('Tab');
   await field.getByText('has no unit', { exact: false }).waitFor();
   assert.equal(await input.getAttribute('aria-invalid'), 'true');
+  await page.getByTestId('stale').waitFor();
   await picture(page, 'form-1440');
   await input.fill('34 MPa');
   await input.press('Tab');
@@ -277,6 +280,27 @@ test('the job is played to its third landing, with what can go wrong hidden unti
   await picture(page, 'pump-1440');
   await page.getByRole('button', { name: 'What would you see?' }).click();
   await page.getByText('What crews do').waitFor();
+  assert.deepEqual(page.wrong, []);
+  await page.close();
+});
+
+test('documents are made from the saved job and are those of the command', async () => {
+  const page = await open();
+  await view(page, 'Print and share');
+  const out = join(folder, 'out');
+  execFileSync(program, ['plan', folder, '--out', out], { stdio: 'ignore' });
+  for (const name of ['tally.csv', 'ball-card.csv', 'pressure-sheet.csv', 'findings.txt', 'program.json']) {
+    const waiting = page.waitForEvent('download');
+    await page.getByRole('button', { name, exact: true }).click();
+    const file = await (await waiting).path();
+    assert.equal(readFileSync(file, 'utf8'), readFileSync(join(out, name), 'utf8'), name);
+  }
+  const waiting = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'program.pdf', exact: true }).click();
+  await page.getByRole('progressbar', { name: 'program.pdf is being made' }).waitFor();
+  const pdf = readFileSync(await (await waiting).path());
+  assert.equal(pdf.subarray(0, 5).toString(), '%PDF-');
+  rmSync(out, { recursive: true });
   assert.deepEqual(page.wrong, []);
   await page.close();
 });

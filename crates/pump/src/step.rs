@@ -57,6 +57,7 @@ impl World<'_> {
                 self.press(rate)?;
             }
         }
+        self.pack(dt);
         self.time += dt;
         let (surface, below, depth) = (self.surface, self.below, self.end_tvd());
         let slope = if depth > 0.0 { (below - surface) / depth } else { 0.0 };

@@ -61,6 +61,9 @@ pub struct StageScene {
     pub packer: [f64; 4],
     /// Outer diameter of the element as run.
     pub element: f64,
+    /// Diameter it would have, free, when the first ball is planned: at P50 of its swelling, or none where
+    /// pressure sets it against the hole.
+    pub set: Option<f64>,
     /// Smallest, middle and largest hole over the element.
     pub packer_hole: [f64; 3],
     /// Upper end, ports and lower end of the sleeve.
@@ -160,6 +163,7 @@ fn pipe(string: &well::PipeString) -> Pipe {
 fn stages(job: &Job, program: &Program) -> Option<Vec<StageScene>> {
     let layout = program.layout.as_ref()?;
     let ladder = program.ladder.as_ref();
+    let swell = program.setting.as_ref().and_then(|p| p.swell.as_ref());
     let one = |s: &plan::layout::StagePlace| {
         let rung = ladder.and_then(|l| l.rung(s.stage));
         let ball = rung.map(|r| r.ball);
@@ -170,6 +174,9 @@ fn stages(job: &Job, program: &Program) -> Option<Vec<StageScene>> {
             packer: [s.packer.top, s.packer.bottom, s.packer.element_top, s.packer.element_bottom]
                 .map(|d| d.si()),
             element: job.file.packer.od.si(),
+            set: swell
+                .and_then(|w| w.packers.iter().find(|p| p.stage == s.stage))
+                .map(|p| p.diameter_at_wait.p50.si()),
             packer_hole: [s.packer.hole.least, s.packer.hole.p50, s.packer.hole.worst].map(|d| d.si()),
             sleeve: [s.sleeve.top, s.sleeve.ports, s.sleeve.bottom].map(|d| d.si()),
             sleeve_outer: job.file.sleeve.od.si(),

@@ -67,6 +67,9 @@ export const openFigure = async (figure: string, text: string, units?: Units) =>
 
 export const explain = (id: string) => json<Explained>(`/api/checks/${encodeURIComponent(id)}`, 'GET');
 
+export const documentOf = async (name: string) =>
+  (await ask(`/api/documents/${encodeURIComponent(name)}`, 'GET')).blob();
+
 export const readFaults = () => json<FaultDoc[]>('/api/faults', 'GET');
 
 /** How a run is asked for. */

@@ -20,6 +20,8 @@ export class Desk {
   lastScene = $state.raw<Scene | null>(null);
   /** Units that are shown; those of the job where none are chosen. */
   chosenUnits = $state<Units | 'job'>('job');
+  /** Whether the text is no complete job, so that what is shown is of an earlier text. */
+  stale = $state(false);
   busy = $state(true);
   said = $state('');
   /** Stage that is pointed out in every view. */
@@ -76,6 +78,7 @@ export class Desk {
     const checked = await checkJob(text, this.#asking);
     if (ask !== this.#asked) return;
     this.findings = checked.findings;
+    this.stale = !checked.complete;
     if (!checked.complete) return;
     const plan = await planJob(text, this.#asking);
     if (ask !== this.#asked) return;

@@ -37,6 +37,8 @@ export interface Shown {
   time: number;
   /** Stage that is pointed out. */
   chosen: number | null;
+  /** Whether packers are drawn as run in the hole, not yet swollen or set. */
+  asRun: boolean;
   /** A diameter in words. */
   size: (metres: number) => string;
 }
@@ -50,6 +52,9 @@ export interface Board {
 }
 
 type Point = [number, number];
+
+/** Tools thinner than this have marks beside them, px. */
+export const FAR = 5;
 
 /** A point of the picture: at a measured depth, so far from the axis (m, to the left of downhill). */
 function place(b: Board, md: number, off: number): Point {
@@ -132,12 +137,20 @@ function pipes(b: Board, ends: [number, number]) {
   }
 }
 
-function packer(b: Board, ends: [number, number], s: StageScene) {
+/** Diameter of an element in a hole: as run, or swollen or set, but never beyond the hole. */
+export function elementAt(s: StageScene, asRun: boolean, hole: number): number {
+  if (asRun) return Math.min(s.element, hole);
+  return Math.max(s.element, Math.min(hole, s.set ?? hole));
+}
+
+function packer(b: Board, ends: [number, number], s: StageScene, shown: Shown) {
   const body = cut(ends, s.packer[0], s.packer[1]);
   const element = cut(ends, s.packer[2], s.packer[3]);
   const bore = (md: number) => 0.5 * (boreAt(b.scene, md)?.outer ?? 0);
   if (body) band(b, body, bore, () => 0.5 * s.sleeve_outer, b.colours.steel);
-  if (element) band(b, element, bore, () => 0.5 * Math.max(s.element, s.packer_hole[1]), b.colours.packer);
+  if (!element) return;
+  const hole = holeAt(b);
+  band(b, element, bore, (md) => 0.5 * elementAt(s, shown.asRun, 2 * hole(md)), b.colours.packer);
 }
 
 function sleeve(b: Board, ends: [number, number], s: StageScene, state: string, shown: Shown) {
@@ -325,6 +338,25 @@ function names(b: Board, ends: [number, number]) {
   }
 }
 
+/** From afar, where tools are thinner than a line: a bar beside the hole for a packer, a diamond for a sleeve. */
+function marks(b: Board, ends: [number, number]) {
+  const thickest = Math.max(0, ...b.scene.stages.map((s) => s.sleeve_outer)) * b.view.wide * b.view.scale;
+  if (thickest > FAR) return;
+  const beside = 10 / b.view.scale / b.view.wide;
+  for (const s of b.scene.stages) {
+    const [packer, sleeve] = [0.5 * (s.packer[0] + s.packer[1]), s.sleeve[1]];
+    if (sleeve < ends[0] || packer > ends[1]) continue;
+    const [px, py] = place(b, packer, -beside);
+    b.pen.fillStyle = b.colours.packer;
+    b.pen.fillRect(px - 2, py - 5, 4, 10);
+    const [x, y] = place(b, sleeve, -beside);
+    b.pen.fillStyle = b.colours.sleeve;
+    b.pen.beginPath();
+    for (const [dx, dy] of [[0, -5], [4, 0], [0, 5], [-4, 0]] as const) b.pen.lineTo(x + dx, y + dy);
+    b.pen.fill();
+  }
+}
+
 /** Draws everything; what stands still is kept in layers from one frame to the next. */
 export function draw(b: Board, shown: Shown, layers: Layers) {
   const { pen, scene, view, size, colours } = b;
@@ -351,14 +383,15 @@ export function draw(b: Board, shown: Shown, layers: Layers) {
   proppant(b, layers.once('slices', still, () => slices(b, ends)), shown);
   const { run } = shown;
   const states = scene.stages.map((s) => (run ? sleeveAt(run, s.stage, shown.time) : 'closed'));
-  layers.put(pen, 'tools', [...still, shown.chosen, shown.size, run === null, ...states], (alone) => {
+  layers.put(pen, 'tools', [...still, shown.chosen, shown.asRun, shown.size, run === null, ...states], (alone) => {
     const on = { ...b, pen: alone };
     pipes(on, ends);
     scene.stages.forEach((s, i) => {
-      packer(on, ends, s);
+      packer(on, ends, s, shown);
       sleeve(on, ends, s, states[i] ?? 'closed', shown);
     });
   });
+  layers.put(pen, 'marks', still, (alone) => marks({ ...b, pen: alone }, ends));
   balls(b, ends, shown);
   names(b, ends);
 }

@@ -28,6 +28,8 @@ export interface StageScene {
   /** Ends of the packer, then of its element. */
   packer: [number, number, number, number];
   element: number;
+  /** Diameter it would have, free, when the first ball is planned; none where pressure sets it. */
+  set: number | null;
   packer_hole: [number, number, number];
   /** Upper end, ports, lower end. */
   sleeve: [number, number, number];

@@ -13,7 +13,7 @@ const pictures = process.env.PAGE_PICTURES;
 export async function serve(job) {
   const child = spawn(program, ['serve', job], { stdio: ['ignore', 'pipe', 'pipe'] });
   const at = await new Promise((resolve, reject) => {
-    child.stdout.once('data', (d) => resolve(String(d).trim()));
+    child.stdout.once('data', (d) => resolve(String(d).trim().split('\n')[0]));
     child.once('exit', (code) => reject(new Error(`the server ended with ${code}`)));
   });
   return [child, at];
@@ -35,7 +35,7 @@ export function watch(page) {
   page.on('console', (m) => m.type() === 'error' && page.wrong.push(m.text()));
   page.on('pageerror', (e) => page.wrong.push(e.message));
   page.on('request', (r) => {
-    if (!/^(data|blob|file):/.test(r.url()) && new URL(r.url()).hostname !== '127.0.0.1') page.wrong.push(r.url());
+    if (!/^(data|blob|file):/.test(r.url()) && !['127.0.0.1', 'localhost'].includes(new URL(r.url()).hostname)) page.wrong.push(r.url());
   });
   return page;
 }

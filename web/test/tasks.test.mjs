@@ -1,35 +1,22 @@
 /** The real tasks of a person, done in a browser against the program itself. */
 import assert from 'node:assert/strict';
-import { execFileSync, spawn } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
+import { browse, picture, program, root, serve, watch } from '../browser/common.mjs';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const program = process.env.HEELWARD ?? join(root, 'target/release/heelward');
-const pictures = process.env.PAGE_PICTURES;
 let folder;
 let server;
 let address;
 let browser;
 
-async function serve(job) {
-  const child = spawn(program, ['serve', job], { stdio: ['ignore', 'pipe', 'pipe'] });
-  const at = await new Promise((resolve, reject) => {
-    child.stdout.once('data', (d) => resolve(String(d).trim()));
-    child.once('exit', (code) => reject(new Error(`the server ended with ${code}`)));
-  });
-  return [child, at];
-}
-
 before(async () => {
   folder = mkdtempSync(join(tmpdir(), 'heelward-page-'));
   cpSync(join(root, 'jobs/shallow-oil'), folder, { recursive: true });
   [server, address] = await serve(folder);
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+  browser = await browse();
 });
 
 after(async () => {
@@ -40,18 +27,11 @@ after(async () => {
 
 /** A page that counts what must not be: errors, and requests that leave the machine. */
 async function open(size = { width: 1440, height: 900 }) {
-  const page = await browser.newPage({ viewport: size });
-  page.wrong = [];
-  page.on('console', (m) => m.type() === 'error' && page.wrong.push(m.text()));
-  page.on('pageerror', (e) => page.wrong.push(e.message));
-  page.on('request', (r) => {
-    if (!/^(data|blob):/.test(r.url()) && new URL(r.url()).hostname !== '127.0.0.1') page.wrong.push(r.url());
-  });
+  const page = watch(await browser.newPage({ viewport: size }));
   await page.goto(address);
   await page.getByTestId('scale').waitFor();
   return page;
 }
-const picture = async (page, name) => pictures && page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });
 const job = () => readFileSync(join(folder, 'job.toml'), 'utf8');
 /** What the server answers this page's own request with. */
 const asked = (page, path, body) =>
@@ -116,12 +96,12 @@ test('a packer is moved by hand, told by a finding, put right, saved and found a
   await depth.fill('100');
   await page.getByRole('button', { name: 'Move and solve again' }).click();
   await view(page, 'Job file');
-  await page.getByText('findings stop this job').waitFor();
+  await page.getByText('this job. See the job file').waitFor();
   await page.locator('li.stop').getByText('the packer of stage 5 has no place').waitFor();
   await picture(page, 'job-1440');
   await page.getByRole('button', { name: 'Undo' }).click();
   await settled(page);
-  await page.getByText('findings stop this job').waitFor({ state: 'detached' });
+  await page.getByText('this job. See the job file').waitFor({ state: 'detached' });
   await view(page, 'Well');
   const middle = 0.5 * (top + bottom);
   await depth.fill((middle + 6).toFixed(1));

@@ -1,16 +1,11 @@
 /** The views of pressures, swell, schedule and ball cards: what they show is what the engine answers. */
 import assert from 'node:assert/strict';
-import { spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
+import { browse, picture, root, serve as start, watch } from '../browser/common.mjs';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const program = process.env.HEELWARD ?? join(root, 'target/release/heelward');
-const pictures = process.env.PAGE_PICTURES;
 /** A page that is being written, served by its own builder; the answers still come from the program. */
 const elsewhere = process.env.HEELWARD_PAGE;
 const JOBS = ['long-lateral', 'shallow-oil'];
@@ -23,17 +18,13 @@ async function serve(job) {
   const folder = mkdtempSync(join(tmpdir(), 'heelward-views-'));
   folders.push(folder);
   cpSync(join(root, 'jobs', job), folder, { recursive: true });
-  const child = spawn(program, ['serve', folder], { stdio: ['ignore', 'pipe', 'pipe'] });
-  const address = await new Promise((resolve, reject) => {
-    child.stdout.once('data', (d) => resolve(String(d).trim().split('\n')[0]));
-    child.once('exit', (code) => reject(new Error(`the server ended with ${code}`)));
-  });
+  const [child, address] = await start(folder);
   servers.set(job, { child, address });
 }
 
 before(async () => {
   for (const job of JOBS) await serve(job);
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
+  browser = await browse();
 });
 
 after(async () => {
@@ -48,13 +39,7 @@ const asked = async (job, body = {}) =>
 /** A page of a job that counts errors and requests that leave the machine; its plan may be changed on the way. */
 async function open(job, { size = { width: 1440, height: 900 }, change } = {}) {
   const { address } = servers.get(job);
-  const page = await browser.newPage({ viewport: size });
-  page.wrong = [];
-  page.on('console', (m) => m.type() === 'error' && page.wrong.push(m.text()));
-  page.on('pageerror', (e) => page.wrong.push(e.message));
-  page.on('request', (r) => {
-    if (!/^(data|blob):/.test(r.url()) && !['127.0.0.1', 'localhost'].includes(new URL(r.url()).hostname)) page.wrong.push(r.url());
-  });
+  const page = watch(await browser.newPage({ viewport: size }));
   const forward = async (route) => {
     const url = new URL(route.request().url());
     const { origin, referer, host, ...headers } = route.request().headers();
@@ -72,7 +57,6 @@ async function open(job, { size = { width: 1440, height: 900 }, change } = {}) {
   await page.getByRole('heading', { level: 1 }).getByText('invented').waitFor();
   return page;
 }
-const picture = async (page, name) => pictures && page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });
 const show = (page, view) => page.getByRole('link', { name: view, exact: true }).click();
 const part = (page, name) => page.getByRole('button', { name, exact: true }).click();
 

@@ -346,10 +346,10 @@ function marks(b: Board, ends: [number, number]) {
   for (const s of b.scene.stages) {
     const [packer, sleeve] = [0.5 * (s.packer[0] + s.packer[1]), s.sleeve[1]];
     if (sleeve < ends[0] || packer > ends[1]) continue;
-    const [px, py] = place(b, packer, -beside);
+    const [px, py] = place(b, packer, beside);
     b.pen.fillStyle = b.colours.packer;
     b.pen.fillRect(px - 2, py - 5, 4, 10);
-    const [x, y] = place(b, sleeve, -beside);
+    const [x, y] = place(b, sleeve, beside);
     b.pen.fillStyle = b.colours.sleeve;
     b.pen.beginPath();
     for (const [dx, dy] of [[0, -5], [4, 0], [0, 5], [-4, 0]] as const) b.pen.lineTo(x + dx, y + dy);

@@ -167,7 +167,8 @@ export function sentenceAt(run: Run, time: number): string {
   const sample = sampleAt(run, time);
   const stage = valueAt(run, 'open_stage', sample);
   const ball = valueAt(run, 'ball', sample);
-  const way = ball > 0 ? `ball ${ball} is on its way` : '';
+  const there = event?.kind === 'ball-landed' && event.stage === ball;
+  const way = ball > 0 && !there ? `ball ${ball} is on its way` : '';
   // A record may not tell which stage takes fluid.
   const open = stage > 0 ? `Stage ${stage} takes fluid` : stage === 0 ? 'Fluid goes out at the toe' : '';
   const parts = [open, way].filter((p) => p !== '').join(', ');

@@ -48,6 +48,14 @@ async function asText(page) {
 }
 /** Waits until the page has planned what was typed. */
 const settled = (page) => page.waitForFunction(() => document.querySelector('[role=status]')?.textContent === '');
+/** The job file as it is being edited, read without leaving the form. */
+async function formText(page) {
+  await page.getByRole('button', { name: 'Text', exact: true }).click();
+  const text = await page.getByLabel('Text of the job file').inputValue();
+  await page.getByRole('button', { name: 'Form', exact: true }).click();
+  await page.getByRole('navigation', { name: 'Parts of the job file' }).getByRole('button', { name: 'limits' }).click();
+  return text;
+}
 const save = async (page) => {
   await page.getByRole('button', { name: 'Save', exact: true }).click();
   await page.getByTestId('saved').getByText('saved', { exact: true }).waitFor();
@@ -156,9 +164,15 @@ test('a field without its unit is told beside it, in the form and in the text', 
   const field = page.locator('[data-path="limits.treating_pressure"]');
   const input = field.locator('input');
   const old = await input.inputValue();
-  await input.fill('34.5');
-  await input.press('Tab');
+  // Told while the field is still being typed in, and what is typed on is kept.
+  await input.fill('');
+  await input.pressSequentially('34.5');
   await field.getByText('has no unit', { exact: false }).waitFor();
+  await input.pressSequentially('0');
+  assert.equal(await input.inputValue(), '34.50');
+  await input.press('Tab');
+  await settled(page);
+  assert.match(await formText(page), /treating_pressure = "34.50"/);
   assert.equal(await input.getAttribute('aria-invalid'), 'true');
   await page.getByTestId('stale').waitFor();
   await picture(page, 'form-1440');

@@ -2,11 +2,13 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { browse, picture, program, root, serve, watch } from '../browser/common.mjs';
 
+const VIEWS = ['Well', 'Job file', 'Ladder', 'Pressures', 'Swell', 'Schedule', 'Ball cards', 'Compare', 'Pump', 'Print and share'];
 let folder;
 let server;
 let address;
@@ -354,10 +356,9 @@ test('a server stopped in mid-save leaves the old file or the new one, whole', a
 });
 
 test('the page fits a tablet and a telephone, light and dark, and works by keyboard', async () => {
-  const views = ['Well', 'Job file', 'Ladder', 'Pressures', 'Swell', 'Schedule', 'Ball cards', 'Compare', 'Pump', 'Print and share'];
   for (const [width, height] of [[1024, 768], [390, 844]]) {
     const page = await open({ width, height });
-    for (const [i, name] of views.entries()) {
+    for (const [i, name] of VIEWS.entries()) {
       await page.getByLabel('Look', { exact: true }).selectOption(i % 2 ? 'light' : 'dark');
       await view(page, name);
       await settled(page);
@@ -375,13 +376,13 @@ test('the page fits a tablet and a telephone, light and dark, and works by keybo
     seen.add(await page.evaluate(() => document.activeElement?.textContent?.trim() || document.activeElement?.tagName));
     await page.keyboard.press('Tab');
   }
-  for (const name of [...views, 'Closer', 'CANVAS']) assert.ok(seen.has(name), `${name} by keyboard`);
+  for (const name of [...VIEWS, 'Closer', 'CANVAS']) assert.ok(seen.has(name), `${name} by keyboard`);
   await page.close();
 });
 
 test('everything that can be worked has a name for those who hear it', async () => {
   const page = await open();
-  for (const name of ['Well', 'Job file', 'Ladder', 'Pressures', 'Swell', 'Schedule', 'Ball cards', 'Compare', 'Pump', 'Print and share']) {
+  for (const name of VIEWS) {
     await view(page, name);
     await settled(page);
     const nameless = await page.evaluate(() => {
@@ -390,6 +391,24 @@ test('everything that can be worked has a name for those who hear it', async () 
       return all.filter((e) => !named(e)).map((e) => e.outerHTML.slice(0, 120));
     });
     assert.deepEqual(nameless, [], name);
+  }
+  await page.close();
+});
+
+test('no rule of access is broken in any view and look', async () => {
+  const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+  const page = await open();
+  for (const look of ['light', 'dark', 'bright']) {
+    await page.getByLabel('Look', { exact: true }).selectOption(look);
+    for (const name of VIEWS) {
+      await view(page, name);
+      await settled(page);
+      // A page of its own policy: what is run here comes from the test, not from the page.
+      await page.evaluate(axe);
+      const found = await page.evaluate(() => globalThis.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'best-practice'] }));
+      const broken = found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join('; ')}`);
+      assert.deepEqual(broken, [], `${name}, ${look}`);
+    }
   }
   await page.close();
 });

@@ -48,7 +48,7 @@ impl Desk {
 
     /// The job file as it stands, and its hash.
     pub(crate) fn text(&self) -> Result<(String, String), String> {
-        let bytes = Folder(self.folder.clone()).read(JOB_FILE).map_err(|e| e.to_string())?;
+        let bytes = self.with(None).read(JOB_FILE).map_err(|e| e.to_string())?;
         let text = String::from_utf8(bytes).map_err(|_| "the job file is not UTF-8 text".to_string())?;
         let hash = hash(&text);
         Ok((text, hash))
@@ -77,7 +77,12 @@ impl Desk {
         }
         let beside = self.folder.join(format!(".{JOB_FILE}.new"));
         let write = || -> std::io::Result<()> {
-            let mut file = std::fs::File::create(&beside)?;
+            // What an attempt that was cut off has left is made anew, and no link is followed.
+            match std::fs::remove_file(&beside) {
+                Err(e) if e.kind() != std::io::ErrorKind::NotFound => return Err(e),
+                _ => {}
+            }
+            let mut file = std::fs::OpenOptions::new().write(true).create_new(true).open(&beside)?;
             file.write_all(text.as_bytes())?;
             file.sync_all()?;
             std::fs::rename(&beside, self.folder.join(JOB_FILE))
@@ -97,10 +102,21 @@ pub(crate) struct Overlay {
     text: Option<Vec<u8>>,
 }
 
+impl Overlay {
+    /// Whether a name is a link that leads out of the job folder: whoever sees the page may have been given
+    /// the job, not the machine.
+    fn leads_out(&self, name: &str) -> bool {
+        let root = std::fs::canonicalize(&self.folder.0);
+        let file = std::fs::canonicalize(self.folder.0.join(name));
+        root.ok().zip(file.ok()).is_some_and(|(root, file)| !file.starts_with(root))
+    }
+}
+
 impl Host for Overlay {
     fn read(&self, name: &str) -> Result<Vec<u8>, HostError> {
         match (&self.text, name == JOB_FILE) {
             (Some(text), true) => Ok(text.clone()),
+            _ if self.leads_out(name) => Err(HostError::Outside(name.to_string())),
             _ => self.folder.read(name),
         }
     }

@@ -175,6 +175,30 @@ async fn a_run_too_fine_for_the_page_is_refused_with_value_and_limit() {
     }
 }
 
+#[cfg(unix)]
+#[tokio::test]
+async fn a_link_that_leads_out_of_the_folder_is_not_followed() {
+    let copy = Copy::new("link");
+    let outside = std::env::temp_dir().join(format!("heelward-outside-{}.csv", std::process::id()));
+    std::fs::write(&outside, "secret,figures\n1,2\n").unwrap();
+    std::os::unix::fs::symlink(&outside, copy.0.join("linked.csv")).unwrap();
+    let page = copy.page(None);
+    let text = std::fs::read_to_string(copy.0.join("job.toml")).unwrap();
+    for (name, told) in [
+        ("linked.csv", "leads out of the job folder"),
+        ("../../../etc/hostname", "leads out of the job folder"),
+        ("/etc/hostname", "leads out of the job folder"),
+    ] {
+        let text = text.replace("file = \"survey.csv\"", &format!("file = \"{name}\""));
+        let body = serde_json::json!({ "text": text }).to_string();
+        let (status, said) = answer(&page, ask("POST", "/api/check", &body)).await;
+        let said = String::from_utf8_lossy(&said).into_owned();
+        assert_eq!(status, StatusCode::OK);
+        assert!(said.contains(told) && !said.contains("secret"), "{name}: {said}");
+    }
+    std::fs::remove_file(outside).unwrap();
+}
+
 #[tokio::test]
 async fn a_run_comes_as_numbers_that_can_be_read_again() {
     let copy = Copy::new("run");

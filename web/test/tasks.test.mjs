@@ -235,6 +235,19 @@ test('the ladder is edited and the toe rate it costs is shown at once', async ()
   await page.close();
 });
 
+test('a text that is broken is told with its line, and makes no error', async () => {
+  const page = await open();
+  const area = await asText(page);
+  await area.fill((await area.inputValue()).replace('[survey]', '[survey'));
+  await page.getByTestId('stale').waitFor();
+  await page.getByRole('button', { name: 'Form', exact: true }).click();
+  await page.getByRole('alert').getByText(/line \d+: .*Mend the text/).waitFor();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByTestId('stale').waitFor({ state: 'detached' });
+  assert.deepEqual(page.wrong, []);
+  await page.close();
+});
+
 test('a figure opens to its workings', async () => {
   const page = await open();
   await view(page, 'Job file');
@@ -269,6 +282,10 @@ test('the job is played to its third landing, with what can go wrong hidden unti
   assert.equal(await page.getByText('What crews do').count(), 0);
   for (let i = 0; i < 3; i++) await page.getByRole('button', { name: 'Next landing' }).click();
   assert.match(await page.getByTestId('now').textContent(), /ball 4 is on the seat of stage 4/);
+  const launch = await page.getByLabel('Go to').locator('option', { hasText: 'ball 3 left the launcher' }).getAttribute('value');
+  await page.getByLabel('Go to').selectOption(launch);
+  assert.match(await page.getByTestId('now').textContent(), /ball 3 left the launcher/);
+  for (let i = 0; i < 2; i++) await page.getByRole('button', { name: 'Next landing' }).click();
   await page.getByLabel('In sight').selectOption({ label: '2 min' });
   await page.getByRole('button', { name: 'Play' }).click();
   await page.waitForTimeout(700);

@@ -2,12 +2,12 @@
 
 use quantity::System;
 use schemars::JsonSchema;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use well::form::Edit;
 use well::job::Units;
 
 /// Units of an answer; those of the job where none are asked for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub(crate) enum Shown {
     /// Feet, inches, psi, barrels.
@@ -17,6 +17,11 @@ pub(crate) enum Shown {
 }
 
 impl Shown {
+    /// Units of a system.
+    pub fn of(system: System) -> Self {
+        if system == System::Metric { Self::Metric } else { Self::Field }
+    }
+
     /// The units asked for, or those of a job.
     pub fn system(asked: Option<Self>, of_job: Option<Units>) -> System {
         match asked {

@@ -169,23 +169,34 @@ static OPERATIONS: &[Operation] = &[
     },
 ];
 
-/// The description of the API.
-pub fn document() -> Value {
-    let settings = SchemaSettings::draft2020_12().with(|s| {
+/// What is asked with may leave out what is optional; what is answered with holds every field.
+struct Schemas {
+    asked: SchemaGenerator,
+    told: SchemaGenerator,
+}
+
+fn settings() -> SchemaSettings {
+    SchemaSettings::draft2020_12().with(|s| {
         s.definitions_path = "/components/schemas".into();
         s.meta_schema = None;
-    });
-    let mut generator = settings.into_generator();
-    let wrong = of::<Wrong>(&mut generator);
+    })
+}
+
+/// The description of the API.
+pub fn document() -> Value {
+    let mut schemas =
+        Schemas { asked: settings().into_generator(), told: settings().for_serialize().into_generator() };
+    let wrong = of::<Wrong>(&mut schemas.told);
     let mut paths: Map<String, Value> = Map::new();
     for operation in OPERATIONS {
-        let told = described(operation, &wrong, &mut generator);
+        let told = described(operation, &wrong, &mut schemas);
         let path = paths.entry(operation.path).or_insert_with(|| json!({}));
         if let Some(path) = path.as_object_mut() {
             path.insert(operation.method.into(), told);
         }
     }
-    let definitions = generator.take_definitions(true);
+    let mut definitions = schemas.told.take_definitions(true);
+    definitions.extend(schemas.asked.take_definitions(true));
     json!({
         "openapi": "3.1.0",
         "info": {
@@ -199,9 +210,9 @@ pub fn document() -> Value {
     })
 }
 
-fn described(operation: &Operation, wrong: &Value, generator: &mut SchemaGenerator) -> Value {
+fn described(operation: &Operation, wrong: &Value, schemas: &mut Schemas) -> Value {
     let content = match &operation.answer {
-        Answer::Json(made) => json!({ "application/json": { "schema": made(generator) } }),
+        Answer::Json(made) => json!({ "application/json": { "schema": made(&mut schemas.told) } }),
         Answer::Itself => json!({ "application/json": { "schema": { "type": "object" } } }),
         Answer::Bytes(kinds) => {
             kinds.iter().map(|k| (k.to_string(), json!({}))).collect::<Map<String, Value>>().into()
@@ -231,7 +242,7 @@ fn described(operation: &Operation, wrong: &Value, generator: &mut SchemaGenerat
             map.insert("parameters".into(), json!([parameter]));
         }
         if let Some(made) = operation.body {
-            let content = json!({ "application/json": { "schema": made(generator) } });
+            let content = json!({ "application/json": { "schema": made(&mut schemas.asked) } });
             map.insert("requestBody".into(), json!({ "required": true, "content": content }));
         }
     }

@@ -56,8 +56,7 @@ export const checkJob = (text: string, units?: Units) =>
 
 export const planJob = (text: string, units?: Units) => json<Plan>('/api/plan', 'POST', { text, units });
 
-export const formOf = async (text: string) =>
-  (await json<{ tables: FormTable[] }>('/api/form', 'POST', { text })).tables;
+export const formOf = (text: string) => json<{ tables: FormTable[]; broken: string | null }>('/api/form', 'POST', { text });
 
 export const editJob = async (text: string, edits: Edit[]) =>
   (await json<{ text: string }>('/api/edit', 'POST', { text, edits })).text;

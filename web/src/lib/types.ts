@@ -9,7 +9,7 @@ export interface Finding {
   severity: Severity;
   message: string;
   next: string;
-  place: { file?: string; line?: number; field?: string; stage?: number };
+  place: { file?: string | null; line?: number | null; field?: string | null; stage?: number | null };
   value: string | null;
   limit: string | null;
 }

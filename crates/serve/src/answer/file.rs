@@ -22,8 +22,10 @@ pub(crate) struct Checked {
 /// A job file as a form.
 #[derive(Debug, Serialize, JsonSchema)]
 pub(crate) struct Form {
-    /// Its tables.
+    /// Its tables; none where the text is broken.
     tables: Vec<FormTable>,
+    /// Why the text cannot be read as a form, with its line.
+    broken: Option<String>,
 }
 
 /// A job file after edits.
@@ -43,8 +45,10 @@ pub(crate) fn check(desk: &Desk, ask: ask::Edited) -> Checked {
 /// The job file as a form.
 pub(crate) fn form(desk: &Desk, ask: ask::Edited) -> Result<Form, String> {
     let text = desk.text_or(ask.text)?;
-    let tables = well::form::form(&JobFile::table(), &text).map_err(|e| e.to_string())?;
-    Ok(Form { tables })
+    Ok(match well::form::form(&JobFile::table(), &text) {
+        Ok(tables) => Form { tables, broken: None },
+        Err(e) => Form { tables: Vec::new(), broken: Some(e.to_string()) },
+    })
 }
 
 /// The job file after edits; nothing is saved.

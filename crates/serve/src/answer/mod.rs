@@ -12,7 +12,7 @@ use ::plan::Program;
 use quantity::System;
 use schemars::JsonSchema;
 use serde::Serialize;
-use well::{Job, Place, read_folder};
+use well::{Job, Place, Severity, read_folder};
 
 use crate::desk::Desk;
 
@@ -41,7 +41,7 @@ pub(crate) struct FindingAnswer {
     /// Identity of the check.
     id: &'static str,
     /// How much it weighs.
-    severity: &'static str,
+    severity: Severity,
     /// What is so.
     message: String,
     /// What to do next.
@@ -57,7 +57,7 @@ pub(crate) struct FindingAnswer {
 fn findings(list: &[well::Finding], system: System) -> Vec<FindingAnswer> {
     let one = |f: &well::Finding| FindingAnswer {
         id: f.id,
-        severity: f.severity.word(),
+        severity: f.severity,
         message: f.message.clone(),
         next: f.next.clone(),
         place: f.place.clone(),

@@ -11,7 +11,7 @@ use quantity::{System, Value};
 use report::scene::Scene;
 use schemars::JsonSchema;
 use serde::Serialize;
-use well::job::LadderMethod;
+use well::job::{LadderMethod, PinnedTool};
 use well::record::Assumption;
 use well::{Job, Severity};
 
@@ -29,8 +29,8 @@ pub(crate) struct PlanAnswer {
     stopped: bool,
     /// How many findings do.
     stops: usize,
-    /// Units of texts: `field` or `metric`.
-    units: &'static str,
+    /// Units of texts.
+    units: Shown,
     /// What the documents say of themselves.
     header: Option<Header>,
     /// What the checks say.
@@ -73,11 +73,21 @@ pub(crate) struct Limits {
     trip: Value,
 }
 
+/// A tool that may be fixed.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub(crate) enum Pinned {
+    /// A packer.
+    Packer,
+    /// A sleeve.
+    Sleeve,
+}
+
 /// A tool that the user has fixed at a depth.
 #[derive(Debug, Serialize, JsonSchema)]
 pub(crate) struct PinAnswer {
-    /// `packer` or `sleeve`.
-    tool: &'static str,
+    /// Which tool.
+    tool: Pinned,
     /// Stage, 1 at the toe.
     stage: usize,
     /// Measured depth of the tool's middle.
@@ -144,7 +154,7 @@ fn unplanned(said: &[well::Finding], system: System) -> PlanAnswer {
         planned: false,
         stopped: stops > 0,
         stops,
-        units: words(system),
+        units: Shown::of(system),
         header: None,
         findings: findings(said, system),
         assumptions: Vec::new(),
@@ -188,10 +198,6 @@ pub(crate) fn plan_of(job: &Job, program: Program, system: System) -> PlanAnswer
     }
 }
 
-fn words(system: System) -> &'static str {
-    if system == System::Metric { "metric" } else { "field" }
-}
-
 fn limits(job: &Job) -> Limits {
     let limits = &job.file.limits;
     Limits { treating: limits.treating_pressure.into(), trip: limits.trip.into() }
@@ -204,7 +210,11 @@ fn ladder_rows(job: &Job, program: &Program) -> Vec<Option<usize>> {
 }
 
 fn pin(pin: &well::job::Pin) -> PinAnswer {
-    PinAnswer { tool: pin.tool.word(), stage: pin.stage, depth: pin.depth.into(), within: pin.within.into() }
+    let tool = match pin.tool {
+        PinnedTool::Packer => Pinned::Packer,
+        PinnedTool::Sleeve => Pinned::Sleeve,
+    };
+    PinAnswer { tool, stage: pin.stage, depth: pin.depth.into(), within: pin.within.into() }
 }
 
 fn figures(program: &Program, system: System) -> Vec<FigureAnswer> {

@@ -90,6 +90,9 @@ test('the cutaway of a seat has the sizes of the plan', async () => {
   const is = [rung.ball.value, rung.seat.value, rung.ball.value - rung.seat.value];
   for (const [i, si] of is.entries()) assert.ok(Math.abs(told[i] - si * 1000) <= 0.0501, `${label}: ${si}`);
   const mm = (si) => `${(si * 1000).toFixed(1)} mm`;
+  await page.getByRole('button', { name: /^Overlap at stage 4: / }).click();
+  assert.match(await page.getByTestId('workings').textContent(), /step 1 of/);
+  await page.keyboard.press('Escape');
   assert.match(await page.getByText(/^The same ball in the tightest seat above/).textContent(), new RegExp(`least ${mm(rung.clearance.value)} with tolerances`));
   assert.deepEqual(page.wrong, []);
   await page.close();

@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use quantity::{Diameter, Length, MeasuredDepth, Quantity as _};
+use well::form::{Edit, edit, form};
 use well::hole::{Hole, Section, SectionKind};
 use well::host::Memory;
-use well::job::{JOB_FILE, judge, read_job_file};
+use well::job::{JOB_FILE, JobFile, judge, read_job_file};
 use well::las::{caliper_curve, read_las};
 use well::tally::read_tally_csv;
 use well::trajectory::{
@@ -37,6 +38,7 @@ pub fn job_file(bytes: &[u8]) {
             let judged = judge(file).into_iter().map(|f| document.locate(f)).collect::<Vec<_>>();
             lines(&judged, bytes);
         }
+        job_form(text);
     }
     let mut host = BESIDE.clone();
     host.0.insert(JOB_FILE.to_string(), bytes.to_vec());
@@ -44,6 +46,35 @@ pub fn job_file(bytes: &[u8]) {
     let own = |f: &Finding| f.place.file.as_deref() == Some(JOB_FILE);
     lines(&job.findings.iter().filter(|f| own(f)).cloned().collect::<Vec<_>>(), bytes);
     refused_with_reason(&job);
+}
+
+/// The form of any text, and edits of it: what was TOML still is, and what was written stands there.
+fn job_form(text: &str) {
+    let root = JobFile::table();
+    let whole = form(&root, text).is_ok();
+    let change = |path: &str, value: Option<&str>| {
+        let one = Edit { path: path.into(), value: value.map(String::from) };
+        let done = edit(&root, text, &[one]).ok()?;
+        let back = form(&root, &done);
+        assert!(whole && back.is_ok(), "an edit of {path} broke the file: {:?}", back.err());
+        back.ok()
+    };
+    for (path, value) in [
+        ("job.name", "another \"name\"\\"),
+        ("limits.trip", "8800 psi"),
+        ("pin[1].stage", "3"),
+        ("packer.rating[1].hole", "6 in"),
+        ("hole.caliper.sigma", "0.05 in"),
+    ] {
+        let Some(tables) = change(path, Some(value)) else { continue };
+        let (table, key) = path.rsplit_once('.').unwrap_or(("", path));
+        let found =
+            tables.iter().find(|t| t.path == table).and_then(|t| t.fields.iter().find(|f| f.key == key));
+        assert_eq!(found.and_then(|f| f.value.as_deref()), Some(value), "{path}");
+    }
+    for path in ["job", "pin[1]", "string[2]", "packer.rating", "hole.caliper.sigma"] {
+        change(path, None);
+    }
 }
 
 /// A survey as a text table, with and without a stated unit.

@@ -40,5 +40,16 @@ export function watch(page) {
   return page;
 }
 
+/** A page of an address that counts what must not be, with its first picture of the well. */
+export async function openAt(browser, address, size = { width: 1440, height: 900 }) {
+  const page = watch(await browser.newPage({ viewport: size }));
+  await page.goto(address);
+  await page.getByTestId('scale').waitFor();
+  return page;
+}
+
+/** Goes to a view. */
+export const view = (page, name) => page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name, exact: true }).click();
+
 /** Leaves a picture where one is asked for. */
 export const picture = async (page, name) => pictures && page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });

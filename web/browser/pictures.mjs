@@ -2,13 +2,12 @@
 import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { browse, command, root, serve, watch } from './common.mjs';
+import { browse, command, root, serve, view, watch } from './common.mjs';
 
 const SIZES = [[1440, 1000], [1024, 900], [390, 844]];
 const LOOKS = { 1440: 'light', 1024: 'dark', 390: 'light' };
 const out = join(root, 'docs/pictures/views');
 const settled = (page) => page.waitForFunction(() => document.querySelector('[role=status]')?.textContent === '');
-const go = (page, name) => page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name, exact: true }).click();
 const stage = (page, n) => page.getByLabel('Stage', { exact: false }).first().selectOption(String(n));
 const part = (name) => (page) => page.getByRole('button', { name, exact: true }).click();
 
@@ -62,8 +61,8 @@ async function shoot(browser, size) {
   await page.goto(address);
   await page.getByTestId('scale').waitFor();
   await page.getByLabel('Look', { exact: true }).selectOption(LOOKS[size[0]]);
-  for (const [name, view, , act] of VIEWS) {
-    await go(page, view);
+  for (const [name, title, , act] of VIEWS) {
+    await view(page, title);
     await settled(page);
     if (act) await act(page);
     await page.waitForTimeout(300);

@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { browse, command, picture, root, serve, watch } from '../browser/common.mjs';
+import { browse, command, openAt, picture, root, serve, view } from '../browser/common.mjs';
 
 const job = join(root, 'jobs/shallow-oil');
 let folder;
@@ -28,11 +28,9 @@ after(async () => {
   if (folder) rmSync(folder, { recursive: true, force: true });
 });
 
-async function open(size = { width: 1440, height: 900 }) {
-  const page = watch(await browser.newPage({ viewport: size }));
-  await page.goto(address);
-  await page.getByTestId('scale').waitFor();
-  await page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name: 'Pump', exact: true }).click();
+async function open(size) {
+  const page = await openAt(browser, address, size);
+  await view(page, 'Pump');
   return page;
 }
 const load = (page, ...files) => page.getByLabel('Load a run from CSV').setInputFiles(files);

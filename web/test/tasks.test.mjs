@@ -6,7 +6,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { browse, picture, program, root, serve, watch } from '../browser/common.mjs';
+import { browse, openAt, picture, program, root, serve, view } from '../browser/common.mjs';
 
 const VIEWS = ['Well', 'Job file', 'Ladder', 'Pressures', 'Swell', 'Schedule', 'Ball cards', 'Compare', 'Pump', 'Print and share'];
 let folder;
@@ -27,13 +27,7 @@ after(async () => {
   if (folder) rmSync(folder, { recursive: true, force: true });
 });
 
-/** A page that counts what must not be: errors, and requests that leave the machine. */
-async function open(size = { width: 1440, height: 900 }) {
-  const page = watch(await browser.newPage({ viewport: size }));
-  await page.goto(address);
-  await page.getByTestId('scale').waitFor();
-  return page;
-}
+const open = (size) => openAt(browser, address, size);
 const job = () => readFileSync(join(folder, 'job.toml'), 'utf8');
 /** What the server answers this page's own request with. */
 const asked = (page, path, body) =>
@@ -41,7 +35,6 @@ const asked = (page, path, body) =>
     const answer = await fetch(to, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(what) });
     return answer.json();
   }, [path, body]);
-const view = (page, name) => page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name, exact: true }).click();
 /** The job file as text. */
 async function asText(page) {
   await view(page, 'Job file');

@@ -4,7 +4,7 @@
 import { rest } from './cutaway';
 import type { Layers } from './layers';
 import { boreAt, rowBefore, spotAt, volumeAt } from './path';
-import { ballsAt, sampleAt, sleeveAt, valueAt, type Run } from './run';
+import { ballsAt, loadBehind, sampleAt, sleeveAt, valueAt, type Run } from './run';
 import type { Scene, StageScene } from './types';
 
 /** What part of the well is seen: the middle in metres, pixels in a metre, and the two factors. */
@@ -237,22 +237,11 @@ const SHADES = 64;
 /** Proppant in the string: what stands at a depth went past the meter a volume ago. */
 function proppant(b: Board, bore: Slice[], shown: Shown) {
   const { run } = shown;
-  const slurry = run?.channel.get('job_slurry');
-  const sand = run?.channel.get('concentration');
-  if (!run || !slurry || !sand) return;
+  if (!run) return;
   const sample = sampleAt(run, shown.time);
-  const now = slurry[sample] ?? 0;
   const shades = new Map<number, Slice[]>();
   for (const slice of bore) {
-    const then = now - slice.volume;
-    let low = 0;
-    let high = sample;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((slurry[middle] ?? 0) < then) low = middle + 1;
-      else high = middle;
-    }
-    const load = then > 0 ? (sand[low] ?? 0) : 0;
+    const load = loadBehind(run, sample, slice.volume);
     if (!(load >= 1)) continue;
     const shade = Math.round(SHADES * Math.min(0.9, 0.25 + load / 700));
     const list = shades.get(shade);

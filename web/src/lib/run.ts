@@ -129,6 +129,23 @@ export function sampleAt(run: Run, time: number): number {
   return low;
 }
 
+/** Proppant in what stands a volume behind the meter at a sample, kg/m³: what went past the meter so much earlier. None
+ * where that was before the job, or where the run does not tell it. */
+export function loadBehind(run: Run, sample: number, volume: number): number {
+  const slurry = run.channel.get('job_slurry');
+  const sand = run.channel.get('concentration');
+  const then = (slurry?.[sample] ?? 0) - volume;
+  if (!slurry || !sand || !(then > 0)) return 0;
+  let low = 0;
+  let high = sample;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((slurry[middle] ?? 0) < then) low = middle + 1;
+    else high = middle;
+  }
+  return sand[low] ?? 0;
+}
+
 /** Value of a channel at a sample, SI. */
 export const valueAt = (run: Run, name: string, sample: number) => run.channel.get(name)?.[sample] ?? Number.NaN;
 

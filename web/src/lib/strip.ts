@@ -1,7 +1,7 @@
 /** The string laid straight: what stands in it by measured depth, its seats, and its balls. */
 
 import { volumeAt } from './path';
-import { ballsAt, sampleAt, sleeveAt, valueAt, type Run } from './run';
+import { ballsAt, loadBehind, sampleAt, sleeveAt, valueAt, type Run } from './run';
 import type { Scene } from './types';
 
 export interface StripColours {
@@ -34,29 +34,16 @@ function fluid(b: Board) {
   const { pen, run } = b;
   pen.fillStyle = b.colours.fluid;
   pen.fillRect(EDGE, BAND[0], b.width - 2 * EDGE, BAND[1]);
-  const slurry = run.channel.get('job_slurry');
-  const sand = run.channel.get('concentration');
-  if (!slurry || !sand) return;
   const sample = sampleAt(run, b.time);
-  const now = slurry[sample] ?? 0;
   pen.fillStyle = b.colours.proppant;
   for (let px = EDGE; px < b.width - EDGE; px += 2) {
     const md = ((px + 1 - EDGE) / (b.width - 2 * EDGE)) * b.scene.toe;
-    const then = now - volumeAt(b.scene, md);
-    if (then <= 0) continue;
-    let low = 0;
-    let high = sample;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((slurry[middle] ?? 0) < then) low = middle + 1;
-      else high = middle;
-    }
-    const load = sand[low] ?? 0;
+    const load = loadBehind(run, sample, volumeAt(b.scene, md));
     if (!(load >= 1)) continue;
     // The height shows the concentration as well, for eyes that do not tell the shades apart.
-    const high_ = BAND[1] * Math.min(1, 0.2 + load / 600);
+    const tall = BAND[1] * Math.min(1, 0.2 + load / 600);
     pen.globalAlpha = Math.min(0.95, 0.45 + load / 700);
-    pen.fillRect(px, BAND[0] + BAND[1] - high_, 2, high_);
+    pen.fillRect(px, BAND[0] + BAND[1] - tall, 2, tall);
   }
   pen.globalAlpha = 1;
 }

@@ -4,7 +4,7 @@ use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Map, Value, json};
 
-use crate::answer::{Checked, Edited, Explained, FaultAnswer, Form, PlanAnswer, Worked};
+use crate::answer::{Edited, Explained, FaultAnswer, Form, PlanAnswer, Worked};
 use crate::ask;
 use crate::routes::{JobText, Saved, Wrong};
 
@@ -64,16 +64,6 @@ static OPERATIONS: &[Operation] = &[
         body: Some(of::<ask::Save>),
         answer: Answer::Json(of::<Saved>),
         refusals: &[409, 500],
-    },
-    Operation {
-        method: "post",
-        path: "/api/check",
-        id: "check",
-        summary: "What there is to say of a job file alone",
-        parameter: None,
-        body: Some(of::<ask::Edited>),
-        answer: Answer::Json(of::<Checked>),
-        refusals: &[],
     },
     Operation {
         method: "post",

@@ -30,7 +30,6 @@ pub fn router(desk: Desk) -> Router {
     let desk = Arc::new(desk);
     Router::new()
         .route("/api/job", get(job).put(save))
-        .route("/api/check", post(check))
         .route("/api/form", post(form))
         .route("/api/edit", post(edit))
         .route("/api/plan", post(plan))
@@ -135,10 +134,6 @@ fn told<T: Serialize>(result: Result<T, String>) -> Response {
         Ok(value) => Json(value).into_response(),
         Err(e) => wrong(StatusCode::UNPROCESSABLE_ENTITY, e),
     }
-}
-
-async fn check(State(desk): State<Arc<Desk>>, body: Body) -> Response {
-    answered(desk, body, |d, ask| Json(answer::check(d, ask)).into_response()).await
 }
 
 async fn form(State(desk): State<Arc<Desk>>, body: Body) -> Response {

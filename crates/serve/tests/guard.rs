@@ -191,7 +191,7 @@ async fn a_link_that_leads_out_of_the_folder_is_not_followed() {
     ] {
         let text = text.replace("file = \"survey.csv\"", &format!("file = \"{name}\""));
         let body = serde_json::json!({ "text": text }).to_string();
-        let (status, said) = answer(&page, ask("POST", "/api/check", &body)).await;
+        let (status, said) = answer(&page, ask("POST", "/api/plan", &body)).await;
         let said = String::from_utf8_lossy(&said).into_owned();
         assert_eq!(status, StatusCode::OK);
         assert!(said.contains(told) && !said.contains("secret"), "{name}: {said}");

@@ -1,7 +1,7 @@
 /** Requests to the server this page came from. */
 
 import { readRun, type Run } from './run';
-import type { Explained, FaultDoc, Finding, FormTable, Plan, Units } from './types';
+import type { Explained, FaultDoc, FormTable, Plan, Units } from './types';
 
 /** What the server refused, in its own words. */
 export class Refused extends Error {
@@ -50,9 +50,6 @@ export const readJob = () => json<{ text: string; hash: string }>('/api/job', 'G
 
 export const saveJob = async (text: string, base: string) =>
   (await json<{ hash: string }>('/api/job', 'PUT', { text, base })).hash;
-
-export const checkJob = (text: string, units?: Units) =>
-  json<{ complete: boolean; findings: Finding[] }>('/api/check', 'POST', { text, units });
 
 export const planJob = (text: string, units?: Units) => json<Plan>('/api/plan', 'POST', { text, units });
 

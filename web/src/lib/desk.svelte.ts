@@ -1,11 +1,11 @@
 /** The job on the desk: its text as it is being edited, its plan, and what may be done with both. */
 
-import { checkJob, editJob, openFigure, planJob, readJob, Refused, saveJob, type Edit } from './api';
+import { editJob, openFigure, planJob, readJob, Refused, saveJob, type Edit } from './api';
 import type { Finding, Plan, Scene, Units } from './types';
 
 /** Versions that can be gone back to. */
 const MOST = 300;
-/** Wait after the last key before the text is checked and planned, ms. */
+/** Wait after the last key before the text is planned, ms. */
 const PAUSE = 350;
 
 export class Desk {
@@ -71,20 +71,16 @@ export class Desk {
       this.savedPlan = this.plan;
     });
 
-  /** Checks and plans the text; an answer to an older text is dropped. */
+  /** Plans the text; an answer to an older text is dropped. */
   async #solve() {
     const ask = ++this.#asked;
-    const text = this.text;
-    const checked = await checkJob(text, this.#asking);
+    const plan = await planJob(this.text, this.#asking);
     if (ask !== this.#asked) return;
-    this.findings = checked.findings;
-    this.stale = !checked.complete;
-    if (!checked.complete) return;
-    const plan = await planJob(text, this.#asking);
-    if (ask !== this.#asked) return;
+    this.findings = plan.findings;
+    this.stale = !plan.planned;
+    if (this.stale) return;
     this.plan = plan;
     this.lastScene = plan.scene ?? this.lastScene;
-    this.findings = plan.findings;
   }
 
   solve = () => this.#attempt(() => this.#solve());

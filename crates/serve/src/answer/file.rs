@@ -1,23 +1,12 @@
-//! The job file: its findings, its form, and edits of single fields.
+//! The job file: its form, and edits of single fields.
 
 use schemars::JsonSchema;
 use serde::Serialize;
 use well::form::FormTable;
 use well::job::JobFile;
-use well::read_folder;
 
-use super::{FindingAnswer, findings};
-use crate::ask::{self, Shown};
+use crate::ask;
 use crate::desk::Desk;
-
-/// What there is to say of a job file alone.
-#[derive(Debug, Serialize, JsonSchema)]
-pub(crate) struct Checked {
-    /// Whether the job is complete and can be planned.
-    complete: bool,
-    /// What its checks say.
-    findings: Vec<FindingAnswer>,
-}
 
 /// A job file as a form.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -33,13 +22,6 @@ pub(crate) struct Form {
 pub(crate) struct Edited {
     /// Its text.
     text: String,
-}
-
-/// Findings with the input alone: what typing is answered with.
-pub(crate) fn check(desk: &Desk, ask: ask::Edited) -> Checked {
-    let reading = read_folder(&desk.with(ask.text));
-    let system = Shown::system(ask.units, reading.job.as_ref().map(|j| j.file.job.units));
-    Checked { complete: reading.job.is_some(), findings: findings(&reading.findings, system) }
 }
 
 /// The job file as a form.

@@ -4,7 +4,7 @@ mod file;
 mod plan;
 mod run;
 
-pub(crate) use file::{Checked, Edited, Form, check, edit, form};
+pub(crate) use file::{Edited, Form, edit, form};
 pub(crate) use plan::{Explained, PlanAnswer, Worked, document, explain, plan, plan_of, working};
 pub(crate) use run::{FaultAnswer, faults, packed, run};
 

@@ -111,12 +111,16 @@ impl World<'_> {
         self.stop_with_waves()
     }
 
+    /// A second way that is open already: what stands in it must not be forgotten for another.
+    fn way_taken(&self) -> Option<String> {
+        self.branch.as_ref().map(|way| format!("fluid passes to stage {} already", way.stage))
+    }
+
     /// Fluid finds its way down past the ball of the open stage, to the stage before.
     fn open_below(&mut self, over: f64) -> String {
         let stage = self.open_stage();
-        // What stands in the way that is open already must not be forgotten for a second one.
-        if let Some(way) = &self.branch {
-            return format!("fluid passes to stage {} already", way.stage);
+        if let Some(taken) = self.way_taken() {
+            return taken;
         }
         let Some((before, from, to)) = self.under_reach else {
             return format!("the ball of stage {stage} is gone; nothing below it takes fluid");
@@ -182,8 +186,8 @@ impl World<'_> {
 
     fn leak_past_packer(&mut self, fault: &Fault) -> String {
         let stage = self.open_stage();
-        if let Some(way) = &self.branch {
-            return format!("fluid passes to stage {} already", way.stage);
+        if let Some(taken) = self.way_taken() {
+            return taken;
         }
         let before = stage.saturating_sub(1).max(1);
         let rate = self.crew.planned(stage).si().max(1e-3);

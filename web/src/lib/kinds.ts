@@ -1,9 +1,7 @@
 /** Kinds of quantity with their units, the channels of a run and the words of its events, as the engine has
  * them. */
 
-import { numberText } from './format';
 import table from './units.generated.json';
-import type { Units } from './types';
 
 export interface Unit {
   symbol: string;
@@ -38,12 +36,3 @@ export const unitOf = (kind: string, symbol: string): Unit | undefined =>
 
 /** A number in a unit as SI. */
 export const toSi = (value: number, unit: Unit): number => value * unit.factor + unit.offset;
-
-/** A figure of a kind in the unit of the job, with the decimals of the engine; an en dash where there is none. */
-export function shownAs(si: number | null | undefined, kind: string, units: Units): string {
-  const of = KINDS[kind];
-  const unit = of && unitOf(kind, of[units]);
-  if (!unit || si === null || si === undefined || !Number.isFinite(si)) return '–';
-  const number = numberText((si - unit.offset) / unit.factor, unit.decimals);
-  return unit.symbol === '' ? number : `${number} ${unit.symbol}`;
-}

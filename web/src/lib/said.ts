@@ -1,5 +1,6 @@
 /** Words and figures for people that more than one view says. */
 
+import { numberText } from './format';
 import type { DeviceKind, PressureStep } from './plan';
 import type { Si, Units } from './types';
 import { shown } from './units';
@@ -9,7 +10,7 @@ export function bare(si: Si | null | undefined, kind: string, units: Units, digi
   const as = shown(kind, units);
   if (!si || !Number.isFinite(si.value)) return '–';
   const places = digits ?? as.digits;
-  return (si.value / as.per).toLocaleString('en-US', { minimumFractionDigits: places, maximumFractionDigits: places });
+  return numberText(si.value / as.per, places);
 }
 
 /** The same with its unit. */
@@ -25,7 +26,7 @@ export const ballDigits = (units: Units) => (units === 'field' ? 4 : 3);
 export function span(time: Si | null | undefined): string {
   if (!time || !Number.isFinite(time.value)) return '–';
   const s = time.value;
-  const of = (n: number, unit: string) => `${n.toLocaleString('en-US', { minimumFractionDigits: 1, maximumFractionDigits: 1 })} ${unit}`;
+  const of = (n: number, unit: string) => `${numberText(n, 1)} ${unit}`;
   if (Math.abs(s) < 60) return of(s, 's');
   if (Math.abs(s) < 7200) return of(s / 60, 'min');
   if (Math.abs(s) < 259200) return of(s / 3600, 'h');

@@ -322,8 +322,15 @@ test('two pages at once: the second to save is told, and loses nothing', async (
   await settled(a);
   await settled(b);
   await save(a);
+  // Saved at once after a key: the refusal must not go away when the text is planned a moment later.
+  const planned = b.waitForResponse((r) => r.url().endsWith('/api/plan'));
+  await second.fill(`${await second.inputValue()}# at once\n`);
   await b.getByRole('button', { name: 'Save', exact: true }).click();
-  await b.getByRole('alert').getByText('changed by someone else').waitFor();
+  const refusal = b.getByRole('alert').getByText('changed by someone else');
+  await refusal.waitFor();
+  await planned;
+  await settled(b);
+  assert.ok(await refusal.isVisible());
   assert.match(await second.inputValue(), /# second/);
   assert.match(job(), /# first/);
   assert.doesNotMatch(job(), /# second/);
@@ -331,6 +338,29 @@ test('two pages at once: the second to save is told, and loses nothing', async (
   assert.ok(b.wrong.every((w) => w.includes('409')), String(b.wrong));
   await a.close();
   await b.close();
+});
+
+test('an edit is not lost to another that is on its way', async () => {
+  const page = await open();
+  const area = await asText(page);
+  const old = await area.inputValue();
+  // The first edit of a field waits for its answer until the text has been typed in.
+  let release;
+  const held = new Promise((done) => (release = done));
+  await page.route('**/api/edit', async (route) => (await held, route.continue()), { times: 1 });
+  await page.getByRole('button', { name: 'Form', exact: true }).click();
+  await page.getByRole('navigation', { name: 'Parts of the job file' }).getByRole('button', { name: 'limits' }).click();
+  const field = page.locator('[data-path="limits.treating_pressure"] input');
+  await field.fill('33 MPa');
+  await field.press('Tab');
+  const typed = await asText(page);
+  await typed.fill(`${old}# typed meanwhile\n`);
+  release();
+  await page.waitForFunction((a) => a.value.includes('33 MPa'), await typed.elementHandle());
+  assert.match(await typed.inputValue(), /# typed meanwhile/);
+  await settled(page);
+  assert.deepEqual(page.wrong, []);
+  await page.close();
 });
 
 test('a server that stops is told, and what is typed stays', async () => {

@@ -22,8 +22,10 @@ export class Desk {
   chosenUnits = $state<Units | 'job'>('job');
   /** Whether the text is no complete job, so that what is shown is of an earlier text. */
   stale = $state(false);
-  busy = $state(true);
+  /** What went wrong in the last task, and why the last save was refused: that stays until another save. */
   said = $state('');
+  unsaved = $state('');
+  saving = $state(false);
   /** Stage that is pointed out in every view. */
   stage = $state<number | null>(null);
   /** Figure that is open, with its workings once they are there. */
@@ -32,6 +34,8 @@ export class Desk {
   future = $state.raw<string[]>([]);
 
   #base = '';
+  #tasks = $state(0);
+  #typing = $state(false);
   #waiting: ReturnType<typeof setTimeout> | undefined;
   #asked = 0;
 
@@ -41,6 +45,10 @@ export class Desk {
   get changed() {
     return this.text !== this.saved;
   }
+  /** Whether what is shown is behind what was asked for or typed. */
+  get busy() {
+    return this.#typing || this.#tasks > 0;
+  }
   get #asking() {
     return this.chosenUnits === 'job' ? undefined : this.chosenUnits;
   }
@@ -48,7 +56,7 @@ export class Desk {
   /** Does a task and tells what went wrong; true where nothing did. */
   async #attempt(task: () => Promise<void>): Promise<boolean> {
     this.said = '';
-    this.busy = true;
+    this.#tasks += 1;
     try {
       await task();
       return true;
@@ -56,7 +64,7 @@ export class Desk {
       this.said = (e as Error).message;
       return false;
     } finally {
-      this.busy = false;
+      this.#tasks -= 1;
     }
   }
 
@@ -98,8 +106,12 @@ export class Desk {
   #put(next: string, now: boolean) {
     this.text = next;
     clearTimeout(this.#waiting);
+    this.#typing = !now;
     if (now) return this.solve();
-    this.#waiting = setTimeout(this.solve, PAUSE);
+    this.#waiting = setTimeout(() => {
+      this.#typing = false;
+      void this.solve();
+    }, PAUSE);
     return Promise.resolve(true);
   }
 
@@ -127,28 +139,42 @@ export class Desk {
 
   /** Edits single fields; all other text stays as it was typed. */
   async change(edits: Edit[]): Promise<boolean> {
-    let next = this.text;
+    let planned = Promise.resolve(true);
     const done = await this.#attempt(async () => {
-      next = await editJob(this.text, edits);
+      let from: string;
+      let next: string;
+      do {
+        from = this.text;
+        next = await editJob(from, edits);
+        // Edited again where another edit came in between, so that neither is lost.
+      } while (from !== this.text);
+      planned = this.edit(next, true);
     });
-    return done && (await this.edit(next, true));
+    return done && (await planned);
   }
 
-  save = () =>
-    this.#attempt(async () => {
-      const text = this.text;
-      try {
-        this.#base = await saveJob(text, this.#base);
-      } catch (e) {
-        if (e instanceof Refused && e.status === 409) {
-          throw new Refused(`${e.message}. Reload to see it; copy your text first.`, 409);
-        }
-        throw e;
-      }
+  /** Puts the text into the job folder and plans it, so that the saved plan is that of the file. */
+  save = async () => {
+    if (this.saving) return;
+    this.saving = true;
+    this.unsaved = '';
+    const text = this.text;
+    try {
+      this.#base = await saveJob(text, this.#base);
       this.saved = text;
-      await this.#solve();
-      this.savedPlan = this.plan;
+    } catch (e) {
+      const { message } = e as Error;
+      const other = e instanceof Refused && e.status === 409;
+      this.unsaved = other ? `${message}. Reload to see it; copy your text first.` : message;
+      return;
+    } finally {
+      this.saving = false;
+    }
+    await this.#attempt(async () => {
+      const plan = await planJob(text, this.#asking);
+      if (plan.planned) this.savedPlan = plan;
     });
+  };
 
   keep() {
     if (this.plan) this.kept = { text: this.text, plan: this.plan, at: new Date().toLocaleTimeString() };

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use quantity::System;
 use well::assemble::stops;
 use well::job::JOB_FILE;
 use well::record::Assumption;
@@ -22,6 +23,12 @@ pub(crate) struct Input {
 }
 
 impl Input {
+    /// Keeps its words as they read in a system of units.
+    pub(crate) fn settle(&mut self, system: System) {
+        self.findings.iter_mut().for_each(|f| f.settle(system));
+        self.assumptions.iter_mut().for_each(|a| a.settle(system));
+    }
+
     /// Whether a finding stops the job.
     pub(crate) fn stopped(&self) -> bool {
         self.job.is_none() || stops(&self.findings)

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use physics::{Evaluation, InputKind};
-use quantity::{Kind, System, Value};
+use quantity::{Kind, System, Text, Value, said};
 use well::{Check, Finding, Severity};
 
 use crate::checks::RELATION_REFUSED;
@@ -53,7 +53,7 @@ pub struct Working {
     /// The calls it was made of, in order.
     pub steps: Vec<Step>,
     /// How the steps make the figure, and anything a reader must know.
-    pub note: String,
+    pub note: Text,
 }
 
 impl Step {
@@ -135,7 +135,7 @@ impl Ledger {
         title: &str,
         value: impl Into<Value>,
         steps: &[&Evaluation],
-        note: &str,
+        note: impl Into<Text>,
     ) {
         let steps = steps.iter().map(|e| Step::of(e)).collect();
         let working = Working { title: title.into(), value: value.into(), steps, note: note.into() };
@@ -147,7 +147,7 @@ impl Ledger {
         match result {
             Ok(value) => Some(value),
             Err(e) => {
-                self.say(RELATION_REFUSED.found(format!("{what} could not be computed: {e}")));
+                self.say(RELATION_REFUSED.found(said!("{what} could not be computed: {e}")));
                 None
             }
         }

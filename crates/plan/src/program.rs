@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use quantity::{System, Text};
 use well::record::Assumption;
 use well::{Finding, Job, Severity};
 
@@ -102,19 +103,35 @@ impl Program {
 
     /// What the phases took for granted beyond the job file, as assumptions.
     fn taken(&self) -> Vec<Assumption> {
-        let lists: [(&str, &[String]); 5] = [
-            ("balls and seats", self.ladder.as_ref().map_or(&[], |p| &p.assumptions)),
-            ("strings", self.strings.as_ref().map_or(&[], |p| &p.assumptions)),
-            ("setting", self.setting.as_ref().map_or(&[], |p| &p.assumptions)),
-            ("swell", self.setting.as_ref().and_then(|p| p.swell.as_ref()).map_or(&[], |p| &p.assumptions)),
-            ("casing packer", self.casing_packer.as_ref().map_or(&[], |p| &p.assumptions)),
-        ];
-        let one = |phase: &str, text: &String| Assumption {
-            field: phase.to_string(),
-            value: text.clone(),
-            basis: "taken by the program; no field replaces it".into(),
-        };
-        lists.iter().flat_map(|(phase, texts)| texts.iter().map(move |t| one(phase, t))).collect()
+        fn told<T: Into<Text> + Clone>(phase: &str, texts: Option<&Vec<T>>) -> Vec<Assumption> {
+            let one = |text: &T| Assumption {
+                field: phase.to_string(),
+                value: text.clone().into(),
+                basis: "taken by the program; no field replaces it".into(),
+            };
+            texts.into_iter().flatten().map(one).collect()
+        }
+        let swell = self.setting.as_ref().and_then(|p| p.swell.as_ref());
+        [
+            told("balls and seats", self.ladder.as_ref().map(|p| &p.assumptions)),
+            told("strings", self.strings.as_ref().map(|p| &p.assumptions)),
+            told("setting", self.setting.as_ref().map(|p| &p.assumptions)),
+            told("swell", swell.map(|p| &p.assumptions)),
+            told("casing packer", self.casing_packer.as_ref().map(|p| &p.assumptions)),
+        ]
+        .concat()
+    }
+
+    /// The program with its words in a system of units, as it is handed to a reader of figures in SI.
+    pub fn settled(mut self, system: System) -> Self {
+        self.findings.iter_mut().for_each(|f| f.settle(system));
+        self.assumptions.iter_mut().for_each(|a| a.settle(system));
+        self.workings.values_mut().for_each(|w| w.note.settle(system));
+        let stages = self.stages.iter_mut().flat_map(|s| &mut s.stages);
+        stages.for_each(|s| s.worst_mixture.settle(system));
+        let strings = self.strings.iter_mut().flat_map(|p| &mut p.assumptions);
+        strings.for_each(|t| t.settle(system));
+        self
     }
 
     /// How many findings have a severity.

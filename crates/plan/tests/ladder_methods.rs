@@ -161,7 +161,7 @@ fn what_binds_the_search_is_named() {
         row.bearing = row.bearing * 0.45;
     }
     let (weak, ledger) = ladder(&job, &layout);
-    let words = weak.map_or_else(|| said(&ledger, "ladder-too-few")[0].message.clone(), |p| p.bound_by);
+    let words = weak.map_or_else(|| said(&ledger, "ladder-too-few")[0].message.to_string(), |p| p.bound_by);
     assert!(words.contains("strength of the ball"), "{words}");
     // so little room that the stages do not fit
     job.file.ladder.clearance = Diameter::inch(0.08);

@@ -139,6 +139,13 @@ pub struct Run {
 }
 
 impl Run {
+    /// The run with its words in a system of units, as it is handed to a reader of figures in SI.
+    pub fn settled(mut self, system: System) -> Self {
+        self.findings.iter_mut().for_each(|f| f.settle(system));
+        self.assumptions.iter_mut().for_each(|a| a.settle(system));
+        self
+    }
+
     /// What was in the string and was pumped, less what was placed, let off and is left: zero but for
     /// rounding.
     pub fn lost(&self) -> Amount {

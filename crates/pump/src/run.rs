@@ -165,34 +165,33 @@ fn rock_assumptions(world: &World<'_>) -> Vec<Assumption> {
 }
 
 fn assumptions(rules: &Rules) -> Vec<Assumption> {
-    let one = |field: &str, value: String, basis: &str| Assumption {
+    let one = |field: &str, value: Text, basis: &str| Assumption {
         field: field.into(),
         value,
         basis: format!("memory: {basis}"),
     };
-    let field = System::Field;
     vec![
-        one("crew ramp", rules.ramp.text(field), "time from a standstill to the highest rate"),
+        one("crew ramp", said!("{}", rules.ramp), "time from a standstill to the highest rate"),
         one(
             "crew reaction",
-            rules.reaction.text(field),
+            said!("{}", rules.reaction),
             "time from a landing at the surface until the crew acts",
         ),
         one(
             "crew pressing",
-            rules.pressing.text(field),
+            said!("{}", rules.pressing),
             "rate at which a closed string is pressed to open its first sleeve",
         ),
         one(
             "crew shut-in",
-            rules.shut_in.text(field),
+            said!("{}", rules.shut_in),
             "time for which the pressure is watched after the pumps stop",
         ),
         one(
             "crew restart",
-            rules.restart.text(field),
+            said!("{}", rules.restart),
             "wait after a trip before the job goes on, where it may",
         ),
-        one("pump trip time", rules.trip_time.text(field), "time in which a trip stops the pumps"),
+        one("pump trip time", said!("{}", rules.trip_time), "time in which a trip stops the pumps"),
     ]
 }

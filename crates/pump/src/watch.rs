@@ -91,7 +91,7 @@ impl World<'_> {
         let surface = GaugePressure::from_si(self.surface);
         self.log
             .findings
-            .push(check.found(format!("{what} while stage {stage} took fluid")).stage(stage).value(surface));
+            .push(check.found(said!("{what} while stage {stage} took fluid")).stage(stage).value(surface));
         self.crew.mode = Mode::Stopped { since: Time::seconds(self.time), resumes: None };
         self.stop_with_waves()
     }

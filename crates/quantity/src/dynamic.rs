@@ -47,6 +47,11 @@ impl Value {
         self.kind.shown_for(system, self.si).text(self.si)
     }
 
+    /// Number and unit as the type prints them: in the unit of the system, whatever the size.
+    pub(crate) fn text_in(self, system: System) -> String {
+        self.kind.shown(system).text(self.si)
+    }
+
     /// Number with `digits` significant digits and the unit a person reads, for workings.
     pub fn exact_text(self, system: System, digits: usize) -> String {
         self.exact_text_in(self.kind.shown_for(system, self.si), digits)

@@ -18,6 +18,7 @@ mod dynamic;
 mod kind;
 mod kinds;
 mod law;
+mod said;
 mod text;
 mod types;
 
@@ -25,5 +26,6 @@ pub use dynamic::Value;
 pub use kind::{Kind, Quantity, System, Unit};
 pub use kinds::KINDS;
 pub use law::Point;
+pub use said::Text;
 pub use text::{UnitError, number, parse_number, round_significant};
 pub use types::*;

@@ -49,7 +49,7 @@ macro_rules! quantity {
         }
         impl std::fmt::Display for $name {
             fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                f.write_str(&self.text(crate::System::Field))
+                crate::said::print(crate::Value::of(*self), f)
             }
         }
         impl std::ops::Mul<f64> for $name {

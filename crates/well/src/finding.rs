@@ -1,6 +1,6 @@
 //! Findings: what a check has to say, with its place, value, limit and the next action.
 
-use quantity::{MeasuredDepth, System, Value};
+use quantity::{MeasuredDepth, System, Text, Value};
 
 /// How much a finding weighs.
 #[derive(
@@ -106,7 +106,7 @@ pub struct Finding {
     /// Weight.
     pub severity: Severity,
     /// What is so, in one sentence.
-    pub message: String,
+    pub message: Text,
     /// Where.
     pub place: Place,
     /// The value found.
@@ -116,12 +116,12 @@ pub struct Finding {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limit: Option<Value>,
     /// What to do next.
-    pub next: String,
+    pub next: Text,
 }
 
 impl Check {
     /// A finding of this check.
-    pub fn found(&'static self, message: impl Into<String>) -> Finding {
+    pub fn found(&'static self, message: impl Into<Text>) -> Finding {
         Finding {
             id: self.id,
             severity: self.severity,
@@ -129,7 +129,7 @@ impl Check {
             place: Place::default(),
             value: None,
             limit: None,
-            next: self.next.to_string(),
+            next: self.next.into(),
         }
     }
 }
@@ -180,7 +180,7 @@ impl Finding {
     }
 
     /// With a next action of its own.
-    pub fn next(mut self, next: impl Into<String>) -> Self {
+    pub fn next(mut self, next: impl Into<Text>) -> Self {
         self.next = next.into();
         self
     }
@@ -191,9 +191,15 @@ impl Finding {
         self
     }
 
+    /// Keeps its words as they read in a system of units.
+    pub fn settle(&mut self, system: System) {
+        self.message.settle(system);
+        self.next.settle(system);
+    }
+
     /// Message with value and limit, for a line of text.
     pub fn sentence(&self, system: System) -> String {
-        let mut out = self.message.clone();
+        let mut out = self.message.text(system);
         match (self.value, self.limit) {
             (Some(v), Some(l)) => out += &format!(" [{} against {}]", v.text(system), l.text(system)),
             (Some(v), None) => out += &format!(" [{}]", v.text(system)),

@@ -18,6 +18,7 @@ pub(crate) fn run(args: &Check, screen: &mut Screen) -> Outcome {
         screen.take_units(job.file.job.units);
         input.findings.extend(plan::layout::premises(job));
     }
+    input.settle(screen.look.system);
     let text = if args.json { as_json(&input) } else { page(&input, &screen.look) };
     screen.data(&text)?;
     Ok(if input.stopped() { Ended::Stopped } else { Ended::Done })

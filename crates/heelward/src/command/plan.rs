@@ -21,7 +21,7 @@ pub(crate) fn run(args: &Plan, screen: &mut Screen) -> Outcome {
         return Ok(Ended::Stopped);
     };
     screen.take_units(job.file.job.units);
-    let planned = plan::plan(&job, input.findings);
+    let planned = plan::plan(&job, input.findings).settled(screen.look.system);
     if let Some(folder) = &args.out {
         let written =
             documents::all(&job, &planned, as_json(&planned)?, screen.look.system)?.write(folder)?;

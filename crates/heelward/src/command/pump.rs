@@ -36,6 +36,7 @@ pub(crate) fn run(args: &Pump, screen: &mut Screen) -> Outcome {
     screen.take_units(job.file.job.units);
     let planned = plan::plan(&job, input.findings);
     let run = ::pump::pump(&job, &planned, &settings).map_err(|e| Fault::input(e.to_string()))?;
+    let run = run.settled(screen.look.system);
     let stops = planned.count(Severity::Stop);
     if stops > 0 {
         screen.talk(&format!(

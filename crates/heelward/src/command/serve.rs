@@ -55,8 +55,9 @@ struct Press;
 
 impl Printer for Press {
     fn documents(&self, job: &Job, program: &Program) -> Result<Vec<(String, Vec<u8>)>, String> {
-        let made =
-            as_json(program).and_then(|json| documents::all(job, program, json, job.file.job.units.system()));
+        let system = job.file.job.units.system();
+        let program = program.clone().settled(system);
+        let made = as_json(&program).and_then(|json| documents::all(job, &program, json, system));
         let made = made.map_err(|e| e.to_string())?;
         Ok(made.files().map(|(name, bytes)| (name.to_string(), bytes.to_vec())).collect())
     }

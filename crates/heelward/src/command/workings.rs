@@ -20,7 +20,7 @@ pub(crate) fn run(args: &Workings, screen: &mut Screen) -> Outcome {
         )
     })?;
     screen.take_units(job.file.job.units);
-    let program = plan::plan(&job, input.findings);
+    let program = plan::plan(&job, input.findings).settled(screen.look.system);
     let text = match &args.figure {
         Some(figure) => open(&program, figure, args.json, screen)?,
         None if args.json => json::lines(&json!({ "version": VERSION, "workings": program.workings })),

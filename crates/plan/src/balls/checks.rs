@@ -69,7 +69,7 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
     let program = &job.file.ball_program;
     let chosen = &card.chosen;
     if chosen.below_trip < program.headroom {
-        let message = format!(
+        let message = said!(
             "ball {stage}: no landing rate leaves the headroom below the trip (the limit is the trip less the headroom)"
         );
         let finding = TRIP.found(message).stage(stage).field("ball_program.landing_rate");
@@ -77,25 +77,24 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
     }
     let treating = job.file.limits.treating_pressure;
     if chosen.highest > treating {
-        let message = format!("ball {stage}: landing passes the treating pressure at every landing rate");
+        let message = said!("ball {stage}: landing passes the treating pressure at every landing rate");
         let finding = LIMIT.found(message).stage(stage).field("ball_program.landing_rate");
         ledger.say(finding.value(chosen.highest).limit(treating));
     }
     if chosen.highest_spike > job.file.limits.relief {
-        let message = format!(
+        let message = said!(
             "ball {stage}: the spike while the sleeve shifts may lift the relief valve at every landing rate"
         );
         let finding = SPIKE.found(message).stage(stage).field("ball_program.landing_rate");
         ledger.say(finding.value(chosen.highest_spike).limit(job.file.limits.relief));
     }
     if chosen.impact_share > program.impact_share {
-        let message =
-            format!("ball {stage}: the blow of landing at {} is too much", chosen.rate.text(System::Field));
+        let message = said!("ball {stage}: the blow of landing at {} is too much", chosen.rate);
         let finding = IMPACT.found(message).stage(stage).field("ball_program.landing_rate");
         ledger.say(finding.value(chosen.impact_share).limit(program.impact_share));
     }
     if chosen.allowed && !chosen.visible {
-        let message = format!("ball {stage}: no allowed landing rate shows at the surface");
+        let message = said!("ball {stage}: no allowed landing rate shows at the surface");
         let finding = HIDDEN.found(message).stage(stage).field("ball_program.landing_rate");
         ledger.say(finding.value(chosen.signature.rise).limit(program.visible_rise));
     }
@@ -108,14 +107,13 @@ pub(super) fn judge(job: &Job, card: &BallCard, ledger: &mut Ledger) {
                 FIRST.found(message).stage(stage).field(field)
             }
             Some(path) => {
-                let message = format!("the first ball is pumped against an open toe: {path}");
+                let message = said!("the first ball is pumped against an open toe: {path}");
                 FIRST.found(message).stage(stage).field(field).severity(Severity::Note)
             }
         });
     }
     if card.over_displacement > MUCH {
-        let message =
-            format!("clean fluid is pushed into stage {} behind its proppant", card.launched_during);
+        let message = said!("clean fluid is pushed into stage {} behind its proppant", card.launched_during);
         ledger.say(OVER.found(message).stage(card.launched_during).value(card.over_displacement).limit(MUCH));
     }
 }
@@ -126,7 +124,7 @@ pub(super) fn judge_together(job: &Job, cards: &[BallCard], ledger: &mut Ledger)
     let wanted = job.file.ball_program.spacer_ahead;
     let longer: Vec<&BallCard> = cards.iter().filter(|c| c.spacer_ahead > wanted).collect();
     if let Some(most) = longer.iter().max_by(|a, b| a.spacer_ahead.total_cmp(&b.spacer_ahead)) {
-        let message = format!(
+        let message = said!(
             "{} of {} balls gain on the fluid more than the spacer ahead of them; their spacers are made longer, most for stage {}",
             longer.len(),
             cards.len(),
@@ -142,7 +140,7 @@ pub(super) fn judge_together(job: &Job, cards: &[BallCard], ledger: &mut Ledger)
     let close = cards.iter().filter_map(|c| Some((c, c.spacing?, c.spacing_sigmas?)));
     let worst = close.min_by(|a, b| a.2.total_cmp(&b.2));
     if let Some((card, spacing, sigmas)) = worst.filter(|w| w.2 < Ratio::of(3.0)) {
-        let message = format!(
+        let message = said!(
             "seats {} and {} are {:.1} standard deviations of landing volume apart at the closest",
             card.launched_during,
             card.stage,

@@ -6,7 +6,6 @@ use well::{Job, Severity};
 use super::checks;
 use super::result::*;
 use crate::Ledger;
-use crate::strings::surroundings::units;
 
 /// Utilisation above which a case is a warning.
 const NEAR: f64 = 0.9;
@@ -16,14 +15,14 @@ const NEAR_TEMPERATURE: TemperatureDifference = TemperatureDifference::kelvin(5.
 /// Everything there is to say of it.
 pub(super) fn judge(job: &Job, plan: &CasingPackerPlan, ledger: &mut Ledger) {
     place(plan, ledger);
-    envelope(plan, units(job), ledger);
+    envelope(plan, ledger);
     differential(job, plan, ledger);
     let up = plan.cases.iter().filter(|c| c.load < -Force::klbf(1.0));
     if let Some(case) = up.min_by(|a, b| a.load.total_cmp(&b.load)) {
-        let message = format!("the casing packer is pushed up in a case: {}", case.case.words());
+        let message = said!("the casing packer is pushed up in a case: {}", case.case.words());
         ledger.say(checks::PUSHED.found(message).field("casing_packer.envelope").value(case.load.abs()));
     }
-    let message = format!(
+    let message = said!(
         "its load takes the hung weight without friction and bounds each case both ways; {} assumptions stand \
          with the casing packer",
         plan.assumptions.len()
@@ -36,7 +35,7 @@ fn place(plan: &CasingPackerPlan, ledger: &mut Ledger) {
     if left < NEAR_TEMPERATURE {
         let hot = left < TemperatureDifference::ZERO;
         let (severity, words) = if hot { (Severity::Stop, "above") } else { (Severity::Warn, "close to") };
-        let message = format!("the rock at the casing packer is {words} what it is rated for");
+        let message = said!("the rock at the casing packer is {words} what it is rated for");
         let finding =
             checks::TEMPERATURE.found(message).severity(severity).field("casing_packer.max_temperature");
         ledger.say(finding.depth(plan.top).value(plan.temperature).limit(plan.max_temperature));
@@ -55,11 +54,11 @@ fn place(plan: &CasingPackerPlan, ledger: &mut Ledger) {
     }
 }
 
-fn envelope(plan: &CasingPackerPlan, units: System, ledger: &mut Ledger) {
+fn envelope(plan: &CasingPackerPlan, ledger: &mut Ledger) {
     let field = "casing_packer.envelope";
     if let Some(case) = plan.cases.iter().find(|c| c.utilisation.is_none()) {
         let words = case.case.words();
-        let message = format!("the envelope of the casing packer has no answer for a case: {words}");
+        let message = said!("the envelope of the casing packer has no answer for a case: {words}");
         ledger.say(checks::RATING.found(message).field(field).value(case.differential.abs()));
     }
     for case in &plan.cases {
@@ -71,11 +70,11 @@ fn envelope(plan: &CasingPackerPlan, units: System, ledger: &mut Ledger) {
         } else {
             continue;
         };
-        let load = case.load.abs().text(units);
-        let at = case.differential.abs().text(units);
+        let load = case.load.abs();
+        let at = case.differential.abs();
         let way = case.direction.words();
         let what = case.case.words();
-        let message = format!("{what}: the casing packer is {words} its envelope with {load} {way} at {at}");
+        let message = said!("{what}: the casing packer is {words} its envelope with {load} {way} at {at}");
         let finding = checks::ENVELOPE.found(message).severity(severity).field(field);
         ledger.say(finding.depth(plan.top).value(utilisation).limit(Ratio::of(1.0)));
     }

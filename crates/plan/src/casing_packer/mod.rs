@@ -79,7 +79,7 @@ fn envelope(job: &Job, ledger: &mut Ledger) -> Option<LoadEnvelope> {
     match LoadEnvelope::new(&rows.collect::<Vec<_>>()) {
         Ok(envelope) => Some(envelope),
         Err(e) => {
-            let message = format!("the envelope of the casing packer cannot be used: {e}");
+            let message = said!("the envelope of the casing packer cannot be used: {e}");
             ledger.say(checks::RATING.found(message).field("casing_packer.envelope"));
             None
         }

@@ -12,7 +12,6 @@ use super::cases::{Change, Duty};
 use super::result::*;
 use crate::Ledger;
 use crate::strings::hung::Hanging;
-use crate::strings::surroundings::units;
 
 /// Records the hung load and every case.
 pub(super) fn open(duty: &Duty<'_>, hanging: &Hanging, plan: &CasingPackerPlan, ledger: &mut Ledger) {
@@ -28,7 +27,7 @@ pub(super) fn open(duty: &Duty<'_>, hanging: &Hanging, plan: &CasingPackerPlan, 
         let title = format!("Casing packer, {}, load {}", case.case.words(), bound(case.bound));
         let Some(steps) = ledger.take(&title, steps(duty, case)) else { continue };
         let steps: Vec<&Evaluation> = steps.iter().collect();
-        let note = made_of(case, units(duty.around.job));
+        let note = made_of(case);
         let load = format!("casing_packer.{}.load", i + 1);
         ledger.open(load, &format!("{title}: load"), case.load, &steps, &note);
         if let Some(utilisation) = case.utilisation {
@@ -96,7 +95,7 @@ fn place(envelope: &LoadEnvelope, case: &PackerCase) -> Option<Evaluation> {
     call.with("differential", case.differential).with("load", case.load).run().ok()
 }
 
-fn made_of(case: &PackerCase, units: System) -> String {
+fn made_of(case: &PackerCase) -> Text {
     let p = &case.parts;
     let parts = [
         ("hung weight", p.hung),
@@ -108,13 +107,13 @@ fn made_of(case: &PackerCase, units: System) -> String {
         ("pressure on the change of bore and diameter", p.pressure_area),
     ];
     let named = parts.iter().filter(|(_, f)| f.abs() >= Force::lbf(1.0));
-    let sum = named.map(|(name, f)| format!("{name} {}", f.text(units))).collect::<Vec<_>>().join(", ");
+    let sum = Text::join(named.map(|(name, f)| said!("{name} {f}")), ", ");
     let rule = match case.bound {
         Bound::Down => "What helps against a downward load is left out.",
         Bound::Up => "What helps against an upward load is left out.",
     };
-    let (below, above) = (case.below.text(units), case.above.text(units));
-    format!("Load, down positive: {sum}. {rule} Differential: {below} below less {above} above.")
+    let (below, above) = (case.below, case.above);
+    said!("Load, down positive: {sum}. {rule} Differential: {below} below less {above} above.")
 }
 
 /// Temperature, pressure and weight against single limits, as the trade states the duty.

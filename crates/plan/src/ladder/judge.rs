@@ -18,7 +18,7 @@ use crate::checks::RELATION_REFUSED;
 /// There are fewer sizes than stages need.
 pub(super) fn too_few(scene: &Scene<'_>, chosen: &Chosen) -> Finding {
     let fit = chosen.balls_that_fit;
-    let message = format!(
+    let message = said!(
         "{} stages need {} balls that open stages; {fit} fit, which serves {} stages ({})",
         scene.stages(),
         scene.frac_balls(),
@@ -31,7 +31,7 @@ pub(super) fn too_few(scene: &Scene<'_>, chosen: &Chosen) -> Finding {
 /// A seat that no sleeve can have.
 pub(super) fn no_such_seat(scene: &Scene<'_>, rung: Rung, stage: usize) -> Finding {
     let message =
-        format!("the seat of stage {stage}, {}, does not lie inside the bore of its sleeve", rung.seat);
+        said!("the seat of stage {stage}, {}, does not lie inside the bore of its sleeve", rung.seat);
     let finding = checks::SEAT_SIZE.found(message).stage(stage).field("sleeve.largest_seat");
     finding.value(rung.seat).limit(scene.job.file.sleeve.largest_seat)
 }
@@ -41,18 +41,18 @@ pub(super) fn fault(scene: &Scene<'_>, duty: &Duty, rung: Rung, fault: Fault) ->
     let stage = duty.stage;
     let (finding, field) = match fault {
         Fault::Refused(e) => (
-            RELATION_REFUSED.found(format!("the rung of stage {stage} could not be worked out: {e}")),
+            RELATION_REFUSED.found(said!("the rung of stage {stage} could not be worked out: {e}")),
             "ladder",
         ),
         Fault::NoRating => {
             let message =
-                format!("nothing says what the ball of stage {stage} holds at the temperature of the rock");
+                said!("nothing says what the ball of stage {stage} holds at the temperature of the rock");
             let mut finding = checks::NO_RATING.found(message).value(duty.rock);
             finding.limit = scene.job.file.ball.strength.last().map(|r| Value::of(r.temperature));
             (finding, "ball.strength")
         }
         Fault::NoOverlap(least) => {
-            let message = format!("ball {} of stage {stage} may pass its own seat, {}", rung.ball, rung.seat);
+            let message = said!("ball {} of stage {stage} may pass its own seat, {}", rung.ball, rung.seat);
             (checks::INTERFERENCE.found(message).value(least).limit(Diameter::ZERO), "ladder")
         }
     };
@@ -76,7 +76,7 @@ pub(super) fn judge(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
 fn left_out(plan: &LadderPlan, ledger: &mut Ledger) {
     if !plan.left_out.is_empty() {
         let sizes: Vec<String> = plan.left_out.iter().map(|d| d.to_string()).collect();
-        let message = format!("balls on offer that are not used: {}; {}", sizes.join(", "), plan.bound_by);
+        let message = said!("balls on offer that are not used: {}; {}", sizes.join(", "), plan.bound_by);
         ledger.say(checks::LEFT_OUT.found(message).field("ladder"));
     }
 }
@@ -92,7 +92,7 @@ fn bores(plan: &LadderPlan, ledger: &mut Ledger) {
         };
         let ball = row.ball.map_or(String::new(), |b| b.to_string());
         let message =
-            format!("ball {ball} does not pass the {}, {}, with the clearance wanted", row.name, row.bore);
+            said!("ball {ball} does not pass the {}, {}, with the clearance wanted", row.name, row.bore);
         let mut finding = checks::BORE.found(message).field(field).limit(row.wanted);
         finding.place.depth = row.depth;
         finding.value = row.clearance.map(Value::of);
@@ -110,7 +110,7 @@ fn clearances(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
         let (ball, seat) = (rung.ball, tightest.seat);
         if !passes_seat(scene.passage(ball, seat), wanted) {
             let (from, to) = (rung.stage, tightest.stage);
-            let message = format!("ball {ball} of stage {from} may not pass the seat of stage {to}, {seat}");
+            let message = said!("ball {ball} of stage {from} may not pass the seat of stage {to}, {seat}");
             let finding = checks::CLEARANCE.found(message).stage(from).field("ladder.clearance");
             ledger.say(finding.value(tightest.least).limit(wanted));
         } else if tightest.least < wanted - SAME {
@@ -120,7 +120,7 @@ fn clearances(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let (bad, fair): (Vec<_>, Vec<_>) = short.into_iter().partition(|(_, least)| *least < wanted * 0.5);
     for (severity, list) in [(Severity::Warn, bad), (Severity::Note, fair)] {
         let Some((worst, least)) = list.iter().min_by(|a, b| a.1.total_cmp(&b.1)) else { continue };
-        let message = format!(
+        let message = said!(
             "the clearance wanted is there as drawn but not at the worst of the tolerances: stages {}, least at \
              stage {}",
             stages(list.iter().map(|s| s.0.stage)),
@@ -137,7 +137,7 @@ fn interferences(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let Some(worst) = thin.iter().min_by(|a, b| a.least_interference.total_cmp(&b.least_interference)) else {
         return;
     };
-    let message = format!(
+    let message = said!(
         "the overlap in service is below the least of the job file: stages {}, least at stage {}",
         stages(thin.iter().map(|r| r.stage)),
         worst.stage
@@ -156,7 +156,7 @@ fn seats(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
         } else {
             continue;
         };
-        let message = format!("the seat of stage {} is {word} than is made", rung.stage);
+        let message = said!("the seat of stage {} is {word} than is made", rung.stage);
         let finding = checks::SEAT_SIZE.found(message).stage(rung.stage).field(field);
         ledger.say(finding.value(rung.seat).limit(limit));
     }
@@ -166,7 +166,7 @@ fn ratings(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let over = |share: Ratio| share.si() > 1.0 + 1e-9;
     for rung in plan.rungs.iter().filter(|r| over(r.utilisation)) {
         let message =
-            format!("ball {} of stage {} is rated below what it is expected to hold", rung.ball, rung.stage);
+            said!("ball {} of stage {} is rated below what it is expected to hold", rung.ball, rung.stage);
         let finding = checks::RATING.found(message).stage(rung.stage).field("ball.strength");
         ledger.say(finding.value(rung.rating).limit(scene.with_factor(rung.expected_differential)));
     }
@@ -174,7 +174,7 @@ fn ratings(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
         plan.rungs.iter().filter(|r| over(r.worst_utilisation) && !over(r.utilisation)).collect();
     let most = worst.iter().max_by(|a, b| a.worst_utilisation.total_cmp(&b.worst_utilisation));
     if let Some(most) = most {
-        let message = format!(
+        let message = said!(
             "the worst static case with its safety factor is above the rating of the balls of stages {}, most at stage {}",
             stages(worst.iter().map(|r| r.stage)),
             most.stage
@@ -189,14 +189,14 @@ fn cold(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let colder: Vec<_> = plan.rungs.iter().filter(|r| rock(r) < r.temperature).collect();
     let Some(coldest) = colder.iter().min_by(|a, b| rock(a).total_cmp(&rock(b))) else { return };
     let list = stages(colder.iter().map(|r| r.stage));
-    let message = format!("the rock at stages {list} is colder than the coldest row of the strength table");
+    let message = said!("the rock at stages {list} is colder than the coldest row of the strength table");
     let finding = checks::COLD.found(message).stage(coldest.stage).field("ball.strength");
     ledger.say(finding.value(rock(coldest)).limit(coldest.temperature));
 }
 
 fn setting_ball(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let Some(setting) = plan.setting_ball else { return };
-    let finding = |message: String| checks::SETTING_BALL.found(message).field("toe.setting_ball");
+    let finding = |message: Text| checks::SETTING_BALL.found(message).field("toe.setting_ball");
     if setting.least_interference <= Diameter::ZERO {
         let message = "the setting ball may pass the seat of the isolation tool";
         ledger.say(finding(message.into()).value(setting.least_interference).limit(Diameter::ZERO));
@@ -204,8 +204,7 @@ fn setting_ball(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
     let wanted = scene.job.file.ladder.clearance;
     let tightest = plan.rungs.iter().min_by(|a, b| a.seat.total_cmp(&b.seat));
     if let Some(rung) = tightest.filter(|r| !passes_seat(scene.passage(setting.ball, r.seat), wanted)) {
-        let message =
-            format!("the setting ball may not pass the seat of stage {}, {}", rung.stage, rung.seat);
+        let message = said!("the setting ball may not pass the seat of stage {}, {}", rung.stage, rung.seat);
         let least = scene.passage(setting.ball, rung.seat).least;
         ledger.say(finding(message).stage(rung.stage).value(least).limit(wanted));
     }
@@ -220,7 +219,7 @@ fn alike(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
         let apart = large.diameter - small.diameter;
         if apart < told {
             let message =
-                format!("balls {} and {} are too close to tell apart", small.diameter, large.diameter);
+                said!("balls {} and {} are too close to tell apart", small.diameter, large.diameter);
             let mut finding =
                 checks::ALIKE.found(message).field("ladder.ball_tolerance").value(apart).limit(told);
             finding.place.stage = large.stage;
@@ -240,7 +239,7 @@ fn lives(plan: &LadderPlan, ledger: &mut Ledger) {
         let (passes, needs) = (hours(life.passes_after), hours(needed));
         let (ball, stage) = (rung.ball, rung.stage);
         let message =
-            format!("ball {ball} of stage {stage} may pass its seat {passes} after launch; it needs {needs}");
+            said!("ball {ball} of stage {stage} may pass its seat {passes} after launch; it needs {needs}");
         let mut finding = checks::DISSOLVES.found(message).stage(stage).field("ball.dissolving");
         if life.passes_after < needed {
             finding = finding.severity(Severity::Stop);

@@ -114,7 +114,7 @@ fn pins(job: &Job, tool: PinnedTool, stages: usize, ledger: &mut Ledger) -> Vec<
     let mut out = Vec::new();
     for (i, pin) in job.file.pin.iter().enumerate().filter(|(_, p)| p.tool == tool) {
         if pin.stage == 0 || pin.stage > stages {
-            let message = format!("a pin names stage {} of {stages}", pin.stage);
+            let message = said!("a pin names stage {} of {stages}", pin.stage);
             ledger.say(checks::PIN_STAGE.found(message).field(format!("pin[{}].stage", i + 1)));
         } else {
             out.push(Fixed { stage: pin.stage, depth: pin.depth.si(), within: pin.within.si() });

@@ -27,7 +27,7 @@ pub(super) fn before(job: &Job, problem: &Problem, ledger: &mut Ledger) -> Optio
     let longest = Length::m(problem.longest);
     if tools > longest {
         let message =
-            format!("packer and sleeve together are longer than the longest stage of {}", stages(job).0);
+            said!("packer and sleeve together are longer than the longest stage of {}", stages(job).0);
         ledger.say(checks::GAP.found(message).field("packer.length").value(tools).limit(longest));
         good = false;
     }
@@ -50,7 +50,7 @@ pub(super) fn after(job: &Job, problem: &Problem, layout: &Layout, off: Length, 
         packer(job, problem, stage, ledger);
     }
     for row in layout.tally.iter().filter(|r| r.kind == ItemKind::Pup) {
-        let message = format!("{} goes in at row {} of the tally", row.name, row.row);
+        let message = said!("{} goes in at row {} of the tally", row.name, row.row);
         ledger.say(checks::PUP_USED.found(message).depth(row.bottom));
     }
 }
@@ -58,8 +58,7 @@ pub(super) fn after(job: &Job, problem: &Problem, layout: &Layout, off: Length, 
 fn casing_packer(job: &Job, layout: &Layout, off: Length, ledger: &mut Ledger) {
     if off.abs() > Length::ft(3.0) {
         let side = if off > Length::ZERO { "below" } else { "above" };
-        let message =
-            format!("the casing packer lands {} {side} its planned depth", off.abs().text(System::Field));
+        let message = said!("the casing packer lands {} {side} its planned depth", off.abs());
         let finding =
             checks::SPACE_OUT.found(message).field("casing_packer.depth").depth(layout.casing_packer_top);
         ledger.say(finding.value(layout.casing_packer_top).limit(layout.casing_packer_planned));
@@ -75,7 +74,7 @@ fn casing_packer(job: &Job, layout: &Layout, off: Length, ledger: &mut Ledger) {
 fn stage_length(stage: &StagePlace, target: Length, ledger: &mut Ledger) {
     let share = stage.length / target;
     if (share - 1.0).abs() > 0.25 {
-        let message = format!("stage {} is {:.0} % of the target length", stage.stage, 100.0 * share);
+        let message = said!("stage {} is {:.0} % of the target length", stage.stage, 100.0 * share);
         let mut finding = checks::STAGE_LENGTH.found(message).stage(stage.stage).depth(stage.heel_end);
         if (share - 1.0).abs() > 0.5 {
             finding = finding.severity(Severity::Warn);
@@ -88,20 +87,19 @@ fn packer(job: &Job, problem: &Problem, stage: &StagePlace, ledger: &mut Ledger)
     let p = &stage.packer;
     let near_limit = problem.limits.nominal + 0.9 * (problem.limits.largest - problem.limits.nominal);
     if p.hole.worst.si() > near_limit {
-        let message = format!("packer {} stands in hole near the largest it is rated for", stage.stage);
+        let message = said!("packer {} stands in hole near the largest it is rated for", stage.stage);
         let finding = checks::LARGE_HOLE.found(message).stage(stage.stage).depth(p.element_top);
         ledger.say(finding.value(p.hole.worst).limit(job.file.packer.largest_hole));
     }
     if let Some(rating) = p.rating.filter(|r| *r < p.needed) {
-        let message = format!("packer {} is rated below what it must hold", stage.stage);
+        let message = said!("packer {} is rated below what it must hold", stage.stage);
         let finding = checks::RATING_MARGIN.found(message).stage(stage.stage).depth(p.element_top);
         ledger.say(finding.value(rating).limit(p.needed));
     }
     let length = p.element_bottom - p.element_top;
     let measured = job.hole.measured(p.element_top, p.element_bottom).unwrap_or(Length::ZERO);
     if measured < length * 0.9 {
-        let message =
-            format!("packer {} has caliper readings over {} only", stage.stage, measured.text(System::Field));
+        let message = said!("packer {} has caliper readings over {} only", stage.stage, measured);
         let finding = checks::NO_CALIPER.found(message).stage(stage.stage).depth(p.element_top);
         ledger.say(finding.value(measured).limit(length));
     }

@@ -37,7 +37,7 @@ pub fn lay_out(job: &Job, ledger: &mut Ledger) -> Option<Layout> {
     let end = match space_out::space_out(job, &problem, &found.choices) {
         Ok(end) => end,
         Err(missing) => {
-            let message = format!("the rack is {} short of the casing packer", missing.text(System::Field));
+            let message = said!("the rack is {} short of the casing packer", missing);
             ledger.say(checks::JOINTS_SHORT.found(message).field("tally").value(missing));
             return None;
         }
@@ -77,7 +77,7 @@ fn no_place(stuck: &Stuck) -> well::Finding {
         }
     };
     let (from, to) = (MeasuredDepth::m(stuck.window.0), MeasuredDepth::m(stuck.window.1));
-    let window = format!("between {} and {}", from.text(System::Field), to.text(System::Field));
-    let message = format!("the packer of stage {} has no place {window}; {reasons}", stuck.stage);
+    let window = said!("between {from} and {to}");
+    let message = said!("the packer of stage {} has no place {window}; {reasons}", stuck.stage);
     checks::NO_PLACE.found(message).stage(stuck.stage).depth(to)
 }

@@ -11,7 +11,6 @@ use super::result::*;
 use super::search::Choice;
 use super::space_out::SpaceOut;
 use crate::rock::{packer_duty, packer_rating};
-use crate::strings::surroundings::units;
 
 /// One thing to be run, before its depth is known.
 struct Item {
@@ -56,7 +55,10 @@ impl Running<'_> {
         self.items.push(Item {
             kind: ItemKind::Pup,
             // As it is marked on the rack: before its make-up loss.
-            name: format!("pup {}", (length + self.job.file.tally.make_up_loss).text(units(self.job))),
+            name: format!(
+                "pup {}",
+                (length + self.job.file.tally.make_up_loss).text(self.job.file.job.units.system())
+            ),
             serial: String::new(),
             stage: None,
             length,

@@ -8,7 +8,6 @@ use well::job::{Activation, StringRole};
 
 use super::checks;
 use super::result::ActivationPlan;
-use super::workings::units;
 use crate::Ledger;
 use crate::layout::{ItemKind, Layout};
 use crate::path::FlowPath;
@@ -72,7 +71,7 @@ pub(super) fn activation(
         exposed_while_pumping: volume / table.rate,
     };
     judge(job, layout, &plan, shoe, ledger);
-    tight(&stretches, units(job), ledger);
+    tight(&stretches, ledger);
     Some(plan)
 }
 
@@ -105,7 +104,7 @@ fn stretches(job: &Job, layout: &Layout, shoe: MeasuredDepth, ledger: &mut Ledge
             match job.hole.annulus(top, bottom, outer) {
                 Ok(a) => out.push(Stretch { top, bottom, outer, volume: a.volume, tight: a.tight }),
                 Err(e) => {
-                    ledger.say(checks::MISSING.found(format!("the annulus: {e}")).field("hole.section"));
+                    ledger.say(checks::MISSING.found(said!("the annulus: {e}")).field("hole.section"));
                     return None;
                 }
             }
@@ -154,20 +153,20 @@ fn judge(job: &Job, layout: &Layout, plan: &ActivationPlan, shoe: MeasuredDepth,
 }
 
 /// One finding for all places where the caliper reads less than the string.
-fn tight(stretches: &[Stretch], system: System, ledger: &mut Ledger) {
+fn tight(stretches: &[Stretch], ledger: &mut Ledger) {
     let mut places: Vec<_> =
         stretches.iter().filter_map(|s| s.tight.map(|(at, hole)| (at, hole, s.outer))).collect();
     let tightest = places.iter().copied().min_by(|a, b| (a.1 - a.2).total_cmp(&(b.1 - b.2)));
     let Some((_, hole, outer)) = tightest else { return };
     places.sort_by(|a, b| a.0.total_cmp(&b.0));
     let Some(first) = places.first().map(|p| p.0) else { return };
-    let named = places.iter().take(MOST_NAMED).map(|p| p.0.text(system)).collect::<Vec<_>>().join(", ");
+    let named = Text::join(places.iter().take(MOST_NAMED).map(|p| said!("{}", p.0)), ", ");
     let more = match places.len().saturating_sub(MOST_NAMED) {
         0 => String::new(),
         n => format!(" and {n} more"),
     };
     let word = if places.len() == 1 { "place" } else { "places" };
-    let message = format!(
+    let message = said!(
         "the caliper reads less than the string's diameter in {} {word}: at {named}{more}",
         places.len()
     );
@@ -191,8 +190,8 @@ mod tests {
         let tight = |md: f64| Stretch { tight: Some((MeasuredDepth::m(md), hole)), ..stretch(0.0, 1.0, 1.0) };
         let said = |places: &[f64]| {
             let mut ledger = Ledger::default();
-            super::tight(&places.iter().map(|d| tight(*d)).collect::<Vec<_>>(), System::Metric, &mut ledger);
-            ledger.findings.first().map(|f| f.message.clone()).unwrap_or_default()
+            super::tight(&places.iter().map(|d| tight(*d)).collect::<Vec<_>>(), &mut ledger);
+            ledger.findings.first().map(|f| f.message.text(System::Metric)).unwrap_or_default()
         };
         assert!(
             said(&[2050.0, 2000.0]).ends_with("in 2 places: at 2000.00 m, 2050.00 m"),

@@ -35,7 +35,7 @@ pub(super) fn missing(job: &Job) -> Vec<Finding> {
     };
     let absent = needed.iter().filter(|(_, there)| !there);
     let say = |(name, _): &(&str, bool)| {
-        let message = format!("`{name}` is not in the job file; the packers cannot be planned without it");
+        let message = said!("`{name}` is not in the job file; the packers cannot be planned without it");
         MISSING.found(message).field(*name)
     };
     absent.map(say).collect()
@@ -65,7 +65,7 @@ pub(super) fn devices(job: &Job, groups: &[Group<'_>], chain: Option<&Chain>, le
     for short in chain.iter().flat_map(|c| &c.shortfalls) {
         let pair = short.device.checked_sub(1).and_then(|i| groups.get(i)).zip(groups.get(short.device));
         let Some((before, after)) = pair.and_then(|(b, a)| b.last().zip(a.first())) else { continue };
-        let message = format!(
+        let message = said!(
             "{} may act before {} has done all it is to do (the limit is what that may need, with the margin)",
             after.name(),
             before.name(),
@@ -74,12 +74,12 @@ pub(super) fn devices(job: &Job, groups: &[Group<'_>], chain: Option<&Chain>, le
         ledger.say(at(ORDER.found(message).value(after.low).limit(limit), after));
     }
     for first in groups.iter().filter_map(Group::first).filter(|d| d.low <= GaugePressure::ZERO) {
-        let message = format!("{} may act with no pressure at the surface", first.name());
+        let message = said!("{} may act with no pressure at the surface", first.name());
         ledger.say(at(NO_PRESSURE.found(message).value(first.low).limit(GaugePressure::ZERO), first));
     }
     for device in groups.iter().filter_map(Group::first) {
         let Some(full) = device.full_set.filter(|f| *f < device.range.high) else { continue };
-        let message = format!("{} would be set fully below the highest at which it may start", device.name());
+        let message = said!("{} would be set fully below the highest at which it may start", device.name());
         ledger.say(at(START.found(message).value(full).limit(device.range.high), device));
     }
 }
@@ -89,8 +89,7 @@ pub(super) fn judge(job: &Job, layout: &Layout, plan: &SettingPlan, ledger: &mut
     limits(plan, ledger);
     tests(job, plan, ledger);
     if let Some(row) = plan.row(StepAction::OpenPressureSleeve).filter(|r| r.low > r.high) {
-        let message =
-            format!("opening the first stage may need more than the {} allows", row.bound_by.words());
+        let message = said!("opening the first stage may need more than the {} allows", row.bound_by.words());
         let finding = OPENING.found(message).stage(1).field(field(DeviceKind::PressureSleeve));
         ledger.say(finding.value(row.low).limit(row.high));
     }
@@ -104,7 +103,7 @@ fn limits(plan: &SettingPlan, ledger: &mut Ledger) {
     for limit in plan.limits.iter().filter(|l| l.kind != LimitKind::SettingBall) {
         let over = plan.sheet.iter().filter(setting).filter(|s| s.low > limit.ceiling);
         let Some(row) = over.max_by(|a, b| a.low.total_cmp(&b.low)) else { continue };
-        let message = format!("step {} ({}) needs more than the {} allows", row.step, row.text, limit.name);
+        let message = said!("step {} ({}) needs more than the {} allows", row.step, row.text, limit.name);
         let mut finding = LIMIT.found(message).field("setting").value(row.low).limit(limit.ceiling);
         if let Some(depth) = limit.depth {
             finding = finding.depth(depth);
@@ -163,7 +162,7 @@ fn annulus(job: &Job, plan: &SettingPlan, ledger: &mut Ledger) {
     };
     ledger.say(ANNULUS_TEST.found(message).field("limits.annulus_pressure").value(test));
     if let Some(casing) = plan.casing_ceiling.as_ref().filter(|c| test > c.ceiling) {
-        let message = format!("the annulus test passes the {}", casing.name);
+        let message = said!("the annulus test passes the {}", casing.name);
         ledger.say(
             ANNULUS_LIMIT.found(message).field("limits.annulus_pressure").value(test).limit(casing.ceiling),
         );
@@ -191,6 +190,6 @@ fn densities(job: &Job, layout: &Layout, ledger: &mut Ledger) {
     let tvd = Length::m(toe_spot(job, layout).tvd.si());
     let bias = (inside.gradient() - outside.gradient()) * tvd;
     let way = if bias > Pressure::ZERO { "more" } else { "less" };
-    let message = format!("with these columns a device at the toe sees {way} than the gauge shows");
+    let message = said!("with these columns a device at the toe sees {way} than the gauge shows");
     ledger.say(DENSITY.found(message).field("setting.inside_density").value(bias.abs()));
 }

@@ -8,8 +8,6 @@ use physics::packer::surface_pressure::{
 };
 use physics::{Evaluation, Result};
 use quantity::*;
-use well::Job;
-use well::job::Units;
 
 use super::Made;
 use super::chain::Group;
@@ -20,25 +18,17 @@ use super::volume::{POISSON, Part, YOUNG};
 use super::workings_forces::{open_forces, open_seat, open_string};
 use crate::Ledger;
 
-/// Units of figures in notes.
-pub(super) fn units(job: &Job) -> System {
-    match job.file.job.units {
-        Units::Field => System::Field,
-        Units::Metric => System::Metric,
-    }
-}
-
 /// A figure's path, title and note.
-pub(super) struct Figure<'a> {
+pub(super) struct Figure {
     pub path: String,
     pub title: String,
-    pub note: &'a str,
+    pub note: Text,
 }
 
 /// Records a figure; a relation that refuses becomes a finding.
 pub(super) fn say(
     ledger: &mut Ledger,
-    figure: Figure<'_>,
+    figure: Figure,
     value: impl Into<Value>,
     steps: Result<Vec<Evaluation>>,
 ) {
@@ -107,7 +97,7 @@ fn brought_up(made: &Made<'_>, device: &DeviceWindow, difference: Pressure) -> R
 }
 
 fn open_device(made: &Made<'_>, device: &DeviceWindow, ledger: &mut Ledger) {
-    let note = format!(
+    let note = said!(
         "Ends of the range: the bias of the lot and two standard deviations of the mean of the pins, the nominal \
          pressure at temperature; then brought to the surface at the device's own vertical depth. Outside: {}.",
         device.outside.word()
@@ -118,14 +108,15 @@ fn open_device(made: &Made<'_>, device: &DeviceWindow, ledger: &mut Ledger) {
     for (end, title, value, difference) in
         [("low", low, device.low, device.range.low), ("high", high, device.high, device.range.high)]
     {
-        let figure = Figure { path: format!("{}.{end}", path(device)), title, note: &note };
+        let figure = Figure { path: format!("{}.{end}", path(device)), title, note: note.clone() };
         say(ledger, figure, value, brought_up(made, device, difference));
     }
     if let (Some(full), Some(value)) = (device.full_set, device.full_set_at) {
         let figure = Figure {
             path: format!("{}.full_set", path(device)),
             title: format!("Pressure at the surface that sets the {} fully", device.name()),
-            note: "The supplier's differential for a full set, brought to the surface at the device's depth.",
+            note: "The supplier's differential for a full set, brought to the surface at the device's depth."
+                .into(),
         };
         let open = DeviceWindow { outside: Outside::Annulus, ..*device };
         say(ledger, figure, value, at_surface(made, &open, full).map(|e| vec![e]));
@@ -143,17 +134,17 @@ fn open_order(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
         let note = "Each group of devices from the first that may act to the last that has done all it is to do, as \
                     its middle and half its width, all at the surface and in the order they are to act.";
         let title = "Least room between devices in their order".into();
-        say(ledger, Figure { path: "setting.least_room".into(), title, note }, room, steps);
+        say(ledger, Figure { path: "setting.least_room".into(), title, note: note.into() }, room, steps);
     }
     let c = &made.circulating;
-    let note = format!(
+    let note = said!(
         "{} of the lowest at which the {} may act, brought to the surface; friction while circulating leaves the \
          device less than that.",
-        made.job.file.setting.circulating_share.text(System::Field),
+        made.job.file.setting.circulating_share,
         c.device.name()
     );
     let title = "Highest pressure while circulating".into();
-    let figure = Figure { path: "setting.circulating_limit".into(), title, note: &note };
+    let figure = Figure { path: "setting.circulating_limit".into(), title, note: note.clone() };
     say(ledger, figure, plan.circulating_limit, brought_up(made, c.device, c.difference));
 }
 
@@ -165,13 +156,13 @@ fn open_row(made: &Made<'_>, plan: &SettingPlan, row: &PressureStep, ledger: &mu
         Some(_) => "The first steps bring to the surface what the last device of the step needs.",
         None => "What the step needs is the job file's own figure, or nothing.",
     };
-    let note = format!(
+    let note = said!(
         "{needed} It must not pass: {}. The target is the first practical step of the gauge from what is needed on.",
         row.bound_by.words()
     );
     let of = |what: &str| format!("{what} of step {}: {}", row.step, row.text);
     let mut figure = |name: &str, what: &str, value: GaugePressure| {
-        say(ledger, Figure { path: at(name), title: of(what), note: &note }, value, steps());
+        say(ledger, Figure { path: at(name), title: of(what), note: note.clone() }, value, steps());
     };
     figure("low", "Pressure needed", row.low);
     figure("high", "Upper bound", row.high);
@@ -186,7 +177,7 @@ fn open_row(made: &Made<'_>, plan: &SettingPlan, row: &PressureStep, ledger: &mu
                 to pump is that less what is held at the step before.";
     let figures = [("volume_to_pump", "Volume to pump", pump), ("volume_held", "Volume held", held)];
     for (name, what, value) in figures {
-        say(ledger, Figure { path: at(name), title: of(what), note }, value, parts());
+        say(ledger, Figure { path: at(name), title: of(what), note: note.into() }, value, parts());
     }
 }
 
@@ -240,23 +231,22 @@ fn ceiling(made: &Made<'_>, limit: &PressureLimit) -> Result<Evaluation> {
 }
 
 fn open_limits(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
-    let system = units(made.job);
     for (i, limit) in plan.limits.iter().enumerate() {
         let steps = match limit.depth {
             Some(_) => ceiling(made, limit).map(|e| vec![e]),
             None => Ok(Vec::new()),
         };
-        let note = format!(
+        let note = said!(
             "{}: rating {} ({}), over the factor {}, with the pressure outside at the depth where it binds.",
             limit.name,
-            limit.rating.text(system),
+            limit.rating,
             limit.source,
             limit.factor.si()
         );
         let title = format!("Highest pressure at the surface that the {} allows", limit.name);
         say(
             ledger,
-            Figure { path: format!("setting.limit.{}.ceiling", i + 1), title, note: &note },
+            Figure { path: format!("setting.limit.{}.ceiling", i + 1), title, note: note.clone() },
             limit.ceiling,
             steps,
         );

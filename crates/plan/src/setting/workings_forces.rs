@@ -11,13 +11,16 @@ use quantity::*;
 use super::forces::FRICTION;
 use super::result::*;
 use super::volume::{POISSON, Part, YOUNG};
-use super::workings::{Figure, path, say, sealed, units};
+use super::workings::{Figure, path, say, sealed};
 use super::{Made, forces, seat};
 use crate::Ledger;
 
 pub(super) fn open_string(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
-    let figure =
-        |path: &str, title: &str, note: &'static str| Figure { path: path.into(), title: title.into(), note };
+    let figure = |path: &str, title: &str, note: &'static str| Figure {
+        path: path.into(),
+        title: title.into(),
+        note: note.into(),
+    };
     let note = "Sum over the bores down to the toe tool.";
     say(
         ledger,
@@ -56,21 +59,26 @@ fn bores(made: &Made<'_>) -> Result<Vec<Evaluation>> {
 
 pub(super) fn open_seat(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
     let (Some(held), Some(rating)) = (&plan.setting_seat, &made.ball) else { return };
-    let figure = |name: &str, title: &str, note| Figure {
+    let figure = |name: &str, title: &str, note: Text| Figure {
         path: format!("setting.seat.{name}"),
         title: title.into(),
         note,
     };
     let title = "Differential the setting ball holds";
-    say(ledger, figure("rating", title, &held.basis), held.rating, seat::rating_steps(made.job, rating));
-    let note = format!(
+    say(
+        ledger,
+        figure("rating", title, (&held.basis).into()),
+        held.rating,
+        seat::rating_steps(made.job, rating),
+    );
+    let note = said!(
         "Highest differential of setting and test at the toe, {}, with the safety factor {}, over the rating.",
-        held.differential.text(units(made.job)),
+        held.differential,
         made.job.file.ball.safety_factor.si()
     );
     let title = "Share of the setting ball's rating that is used";
     let steps = seat::rating_steps(made.job, rating);
-    say(ledger, figure("utilisation", title, &note), held.utilisation, steps);
+    say(ledger, figure("utilisation", title, note), held.utilisation, steps);
 }
 
 pub(super) fn open_forces(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
@@ -81,7 +89,7 @@ pub(super) fn open_forces(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledg
     let note =
         "At the highest pressure of setting and test; the lower of annulus and later pressure below the toe.";
     let title = "Force down the string at the closed toe".into();
-    say(ledger, Figure { path: "setting.end_load".into(), title, note }, plan.end_load, steps);
+    say(ledger, Figure { path: "setting.end_load".into(), title, note: note.into() }, plan.end_load, steps);
     for piston in &plan.pistons {
         let device = plan.window(piston.device, piston.stage);
         let Some(device) = device else { continue };
@@ -103,7 +111,7 @@ pub(super) fn open_forces(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledg
         let figure = Figure {
             path: format!("{}.piston_force", path(device)),
             title: format!("Force of the piston of the {}", device.name()),
-            note: "At the highest pressure of setting and test, the annulus outside.",
+            note: "At the highest pressure of setting and test, the annulus outside.".into(),
         };
         say(ledger, figure, piston.at_highest, steps.map(|e| vec![e]));
     }
@@ -121,7 +129,7 @@ fn open_thrust(made: &Made<'_>, thrust: &PackerThrust, ledger: &mut Ledger) {
     let figure = |name: &str, what: &str, note: &'static str| Figure {
         path: format!("setting.packer.{}.{name}", thrust.stage),
         title: format!("{what} packer {}", thrust.stage),
-        note,
+        note: note.into(),
     };
     let note = "The differential it must hold, with its factor, on the ring between mandrel and worst hole.";
     say(ledger, figure("thrust", "Thrust on", note), thrust.thrust, force().map(|e| vec![e]));
@@ -154,10 +162,10 @@ pub(super) fn open_activation(made: &Made<'_>, plan: &SettingPlan, ledger: &mut 
         let call = ANNULAR_VOLUME.call().with("bore", hole).with("body", body).with("length", length);
         call.run().map(|e| vec![e])
     };
-    let figure = |name: &str, title: &str, note| Figure {
+    let figure = |name: &str, title: &str, note: &str| Figure {
         path: format!("setting.activation.{name}"),
         title: title.into(),
-        note,
+        note: note.into(),
     };
     let note = "Frusta between the caliper's readings round every part of the tally, shoe to casing shoe; the step \
                 shows the hole of one size that has the same annulus round the liner.";

@@ -54,7 +54,7 @@ pub struct StagePlan {
     /// Parts of the highest treating pressure at the planned rate.
     pub pressure: PressureParts,
     /// Mixture of that pressure, in words.
-    pub worst_mixture: String,
+    pub worst_mixture: Text,
     /// Vertical depth of the front between the two mixtures; none where the string holds one.
     pub worst_front: Option<TrueVerticalDepth>,
     /// Surface pressure at the planned rate with clean fluid of the first step.

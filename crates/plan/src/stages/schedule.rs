@@ -19,13 +19,13 @@ fn scale(job: &Job, stage: usize) -> f64 {
 }
 
 /// A mixture in words.
-pub(super) fn mixture_words(mixture: &Mixture<'_>) -> String {
+pub(super) fn mixture_words(mixture: &Mixture<'_>) -> Text {
     match mixture.proppant {
         Some(p) if mixture.concentration.si() > 0.0 => {
-            let c = mixture.concentration.text(System::Field);
-            format!("{} with {c} of {}", mixture.fluid.name, p.name)
+            let c = mixture.concentration;
+            said!("{} with {c} of {}", mixture.fluid.name, p.name)
         }
-        _ => mixture.fluid.name.clone(),
+        _ => (&mixture.fluid.name).into(),
     }
 }
 
@@ -35,7 +35,7 @@ pub(super) fn worst_words(
     mixtures: &[Mixture<'_>],
     worst: &Worst,
     line: &StageLine,
-) -> Option<(String, Option<TrueVerticalDepth>)> {
+) -> Option<(Text, Option<TrueVerticalDepth>)> {
     let lower = mixtures.get(worst.lower)?;
     let clean = Mixture::clean(mixtures.first()?.fluid);
     let upper = mixtures.get(worst.lower + 1).unwrap_or(&clean);
@@ -44,7 +44,7 @@ pub(super) fn worst_words(
     if below == above || depth.si() <= 0.0 {
         return Some((below, None));
     }
-    Some((format!("{above} behind {below}"), Some(depth)))
+    Some((said!("{above} behind {below}"), Some(depth)))
 }
 
 /// The steps of a stage at its planned rate. A ramp is linear in clean volume, so its mass is the
@@ -143,7 +143,7 @@ fn loads(share: f64) -> usize {
 pub(super) fn judge_changes(job: &Job, stages: usize, ledger: &mut Ledger) {
     for (i, c) in job.file.treatment.change.iter().enumerate() {
         if c.from_stage == 0 || c.from_stage > c.to_stage || c.to_stage > stages {
-            let message = format!("a change names stages {} to {} of {stages}", c.from_stage, c.to_stage);
+            let message = said!("a change names stages {} to {} of {stages}", c.from_stage, c.to_stage);
             ledger.say(checks::CHANGE.found(message).field(format!("treatment.change[{}]", i + 1)));
         }
     }
@@ -154,15 +154,15 @@ pub(super) fn judge_stage(job: &Job, line: &StageLine, plan: &StagePlan, ledger:
     let stage = plan.stage;
     let trip = job.file.limits.trip;
     if plan.pressure.surface.si() > 0.97 * trip.si() {
-        let message = format!("stage {stage} is planned close to the pump trip");
+        let message = said!("stage {stage} is planned close to the pump trip");
         ledger.say(checks::HEADROOM.found(message).stage(stage).value(plan.pressure.surface).limit(trip));
     }
     if plan.pressure.surface.si() < 0.0 || plan.shut_in.si() < 0.0 {
-        let message = format!("the column alone opens the fracture of stage {stage}");
+        let message = said!("the column alone opens the fracture of stage {stage}");
         ledger.say(checks::NEGATIVE.found(message).stage(stage).value(plan.shut_in));
     }
     if let Some(possible) = drag_limit(job, line, plan.planned_rate) {
-        let message = format!("the friction reducer is held at the asymptote in stage {stage}");
+        let message = said!("the friction reducer is held at the asymptote in stage {stage}");
         let stated = job.file.fluid.iter().map(|f| f.drag_reduction).fold(Ratio::ZERO, Ratio::max);
         ledger.say(
             checks::DRAG.found(message).stage(stage).field("fluid").value(stated).limit(Ratio::of(possible)),
@@ -192,15 +192,16 @@ pub(super) fn judge_no_ceiling(job: &Job, stage: usize, worst: Option<&Worst>, l
     let limit = job.file.limits.treating_pressure;
     let surface = worst.map(|w| w.parts.surface);
     if surface.is_none_or(|p| p > limit) {
-        let message = format!("stage {stage} breaks the pressure limit at the slowest rate");
+        let message = said!("stage {stage} breaks the pressure limit at the slowest rate");
         let finding = checks::PRESSURE.found(message).stage(stage).field("limits.treating_pressure");
         ledger.say(surface.into_iter().fold(finding, |f, p| f.value(p)).limit(limit));
         return;
     }
     let e = &job.file.equipment;
-    let message = format!(
+    let message = said!(
         "stage {stage} cannot be pumped: {} pumps with {} kept as spares have no power for the slowest rate",
-        e.pumps, e.spare_pumps
+        e.pumps,
+        e.spare_pumps
     );
     let finding = checks::POWER.found(message).stage(stage).field("equipment.pumps");
     ledger.say(finding.value(power_on_location(job)));
@@ -214,7 +215,7 @@ pub(super) fn judge_ceilings(stages: &[StagePlan], ledger: &mut Ledger) {
         let lost = |s: &StagePlan| s.rate_ceiling / s.wanted_rate;
         let Some(most) = held().min_by(|a, b| lost(a).total_cmp(&lost(b))) else { continue };
         let list = words::stages(held().map(|s| s.stage));
-        let message = format!(
+        let message = said!(
             "stages {list} are held below the rate wanted by {}, most stage {}",
             bound.words(),
             most.stage
@@ -231,7 +232,7 @@ pub(crate) fn judge_supply(totals: &JobTotals, job: &Job, ledger: &mut Ledger) {
     let e = &job.file.equipment;
     if let Some(have) = e.tanks.filter(|have| totals.tanks > *have) {
         let (need, holds) = (totals.clean * (1.0 + e.fluid_reserve.si()), e.tank_volume * have as f64);
-        let message = format!(
+        let message = said!(
             "{} tanks are needed for the clean fluid with its reserve, {have} are on location: the rest must come \
              while pumping",
             totals.tanks
@@ -240,7 +241,7 @@ pub(crate) fn judge_supply(totals: &JobTotals, job: &Job, ledger: &mut Ledger) {
     }
     let loads: usize = totals.proppants.iter().map(|p| p.trucks).sum();
     if let Some(have) = e.truck_loads.filter(|have| loads > *have) {
-        let message = format!("{loads} truck loads of proppant are needed, {have} are ordered");
+        let message = said!("{loads} truck loads of proppant are needed, {have} are ordered");
         let finding = checks::TRUCKS.found(message).field("equipment.truck_loads").value(totals.mass);
         ledger.say(finding.limit(e.truck_load * have as f64));
     }
@@ -251,7 +252,7 @@ pub(super) fn judge_totals(totals: &JobTotals, job: &Job, ledger: &mut Ledger) {
     let have = job.file.equipment.pumps;
     if totals.pumps_needed > have {
         let message =
-            format!("{} pumps are needed with the spare, {have} are on location", totals.pumps_needed);
+            said!("{} pumps are needed with the spare, {have} are on location", totals.pumps_needed);
         let finding = checks::PUMPS.found(message).field("equipment.pumps").stage(totals.power_stage);
         ledger.say(finding.value(totals.power).limit(totals.power_on_location).severity(Severity::Warn));
     }

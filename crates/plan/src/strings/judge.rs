@@ -42,7 +42,7 @@ fn factor(plan: &StringPlan, g: &Governing) -> Option<Finding> {
     };
     let at = format!("{}, {}", g.point.words(), g.case.words());
     let message =
-        format!("{}: the factor on {} is {words} the one asked for ({at})", plan.name, g.criterion.words());
+        said!("{}: the factor on {} is {words} the one asked for ({at})", plan.name, g.criterion.words());
     let finding = check(g.criterion).found(message).severity(severity);
     Some(finding.depth(g.depth).value(g.factor).limit(g.required))
 }
@@ -50,7 +50,7 @@ fn factor(plan: &StringPlan, g: &Governing) -> Option<Finding> {
 fn connection(plan: &StringPlan, field: &str, ledger: &mut Ledger) {
     let ratings = &plan.ratings;
     if let Some(joint) = ratings.joint_strength.as_ref().filter(|_| plan.connection_governs) {
-        let message = format!("{}: the {} sets the rating", plan.name, plan.connection);
+        let message = said!("{}: the {} sets the rating", plan.name, plan.connection);
         let finding = checks::GOVERNS.found(message).field(field);
         ledger.say(finding.value(joint.value).limit(ratings.body_yield.value));
     }
@@ -59,14 +59,15 @@ fn connection(plan: &StringPlan, field: &str, ledger: &mut Ledger) {
     }
     if ratings.connection_internal.is_none() {
         let message =
-            format!("{}: no internal pressure rating of the {} is stated", plan.name, plan.connection);
+            said!("{}: no internal pressure rating of the {} is stated", plan.name, plan.connection);
         ledger.say(checks::INTERNAL.found(message).field(format!("{field}.connection_internal")));
     }
     let pushed = plan.loads.iter().map(|l| l.axial).fold(Force::ZERO, Force::min);
     if ratings.joint_compression.is_none() && pushed < -Force::klbf(1.0) {
-        let message = format!(
+        let message = said!(
             "{}: no compression rating of the {} is stated, and a load case pushes on it",
-            plan.name, plan.connection
+            plan.name,
+            plan.connection
         );
         let finding = checks::COMPRESSION.found(message).field(format!("{field}.connection_compression"));
         ledger.say(finding.value(pushed.abs()));
@@ -78,7 +79,7 @@ pub(super) fn limits(job: &Job, plan: &StringsPlan, ledger: &mut Ledger) {
     let Limits { treating_pressure, trip, relief, .. } = job.file.limits;
     for (field, limit) in [("limits.treating_pressure", treating_pressure), ("limits.trip", trip)] {
         if limit > plan.highest_treating_pressure {
-            let message = format!("`{field}` is above what {} allows", plan.lowest_internal_yield_of);
+            let message = said!("`{field}` is above what {} allows", plan.lowest_internal_yield_of);
             let finding = checks::LIMIT.found(message).field(field);
             ledger.say(finding.value(limit).limit(plan.highest_treating_pressure));
         }
@@ -86,16 +87,15 @@ pub(super) fn limits(job: &Job, plan: &StringsPlan, ledger: &mut Ledger) {
     if plan.relief_share.si() > RELIEF_SHARE {
         let share = 100.0 * plan.relief_share.si();
         let weakest = &plan.lowest_internal_yield_of;
-        let message = format!("the relief setting is {share:.0} % of the internal yield of {weakest}");
+        let message = said!("the relief setting is {share:.0} % of the internal yield of {weakest}");
         let finding = checks::RELIEF.found(message).field("limits.relief").value(relief);
         ledger.say(finding.limit((plan.lowest_internal_yield * RELIEF_SHARE).gauge()));
     }
     let count = job.strings.iter().filter(|s| s.table.role == StringRole::Treating).count();
     if count > 1 {
-        ledger
-            .say(checks::TAPERED.found(format!("{count} strings make the treating string")).field("string"));
+        ledger.say(checks::TAPERED.found(said!("{count} strings make the treating string")).field("string"));
     }
-    let message = format!(
+    let message = said!(
         "the treating string is taken as latched at the casing packer; {} assumptions stand with the strings",
         plan.assumptions.len()
     );

@@ -25,7 +25,7 @@ use hung::Hanging;
 use loads::Loads;
 use places::{Place, bends, sharpest};
 use ratings::{PipeRatings, take};
-use surroundings::{Surroundings, units};
+use surroundings::Surroundings;
 use workings::Opened;
 
 /// Rates every string of a job in every load case. A string that cannot be rated is left out,
@@ -130,36 +130,35 @@ fn worst_bend(loads: &Loads<'_>) -> physics::Result<Option<Place>> {
     Ok(worst.map(|(_, place)| place))
 }
 
-fn assumptions(around: &Surroundings<'_>) -> Vec<String> {
-    let units = units(around.job);
-    let toe = around.job.rock_temperature(around.toe().tvd).text(units);
-    let pumped = around.job.file.rock.pumped_temperature.text(units);
-    let heaviest = around.heaviest.text(units);
+fn assumptions(around: &Surroundings<'_>) -> Vec<Text> {
+    let toe = around.job.rock_temperature(around.toe().tvd);
+    let pumped = around.job.file.rock.pumped_temperature;
+    let heaviest = around.heaviest;
     [
         "the treating string is held at the wellhead and at the casing packer, and the liner by each packer; \
          nothing slips and nothing buckles"
-            .to_string(),
+            .into(),
         "setting and test pressures act through the treating string with the toe closed, the liner hung on it; \
          a string used only for running is not rated here"
-            .to_string(),
-        format!("pumping cools all pipe, the casing too, to {pumped} over its whole length"),
-        format!("flowing back warms all pipe to the toe's {toe}; the bore is empty and the annulus at its limit"),
-        format!("a screenout leaves the whole column at the heaviest mixture, {heaviest}, with no friction"),
-        "friction while treating leaves the fracture pressure at the toe, and is even along the hole".to_string(),
+            .into(),
+        said!("pumping cools all pipe, the casing too, to {pumped} over its whole length"),
+        said!("flowing back warms all pipe to the toe's {toe}; the bore is empty and the annulus at its limit"),
+        said!("a screenout leaves the whole column at the heaviest mixture, {heaviest}, with no friction"),
+        "friction while treating leaves the fracture pressure at the toe, and is even along the hole".into(),
         "outside the liner and the casing stands pore pressure once the packers have set (or the pressure trapped \
          then, where the job says so); the casing is cemented over its length and was run in the annulus fluid"
-            .to_string(),
+            .into(),
         "below the casing packer the casing sees the bore's pressure, but no more than fractures the rock below \
          its shoe"
-            .to_string(),
+            .into(),
         "a ball on the widest seat (the largest ball of the ladder less its interference) has pore pressure below \
          it; above it its stage is open and at fracture pressure outside, but at the trip its sleeve has stayed shut"
-            .to_string(),
+            .into(),
         "below the seat the pipe has pore pressure inside and its stage's annulus outside, which a screenout brings \
          to the pressure of the bore above"
-            .to_string(),
+            .into(),
         "stress is that of the thinnest wall allowed where the inside is the higher, of the nominal wall elsewhere"
-            .to_string(),
+            .into(),
     ]
     .into()
 }

@@ -207,7 +207,7 @@ pub struct StringsPlan {
     /// Relief setting as a share of the lowest internal yield.
     pub relief_share: Ratio,
     /// What the load cases take for granted beyond the job file.
-    pub assumptions: Vec<String>,
+    pub assumptions: Vec<Text>,
 }
 
 impl StringPlan {

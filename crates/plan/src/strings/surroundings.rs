@@ -194,11 +194,6 @@ impl<'a> Surroundings<'a> {
     }
 }
 
-/// The units the job's documents are read in.
-pub fn units(job: &Job) -> System {
-    job.file.job.units.system()
-}
-
 /// Density of the heaviest mixture of the schedule; that of the setting fluid where there is none.
 fn heaviest(job: &Job) -> physics::Result<Density> {
     let mut heaviest: Option<Density> = None;

@@ -14,7 +14,6 @@ use super::loads::Loads;
 use super::places::{Place, SeatSide};
 use super::ratings::PipeRatings;
 use super::result::{Criterion, Governing, LoadCase, LoadRow, StringPlan, StringsPlan};
-use super::surroundings::units;
 use crate::Ledger;
 
 /// A string with everything its workings need.
@@ -89,8 +88,7 @@ impl Opened<'_> {
         let title = format!("Lowest factor on {} of {}", criterion.words(), plan.name);
         let Some(steps) = ledger.take(&title, self.steps(criterion, row, place)) else { return };
         let steps: Vec<&Evaluation> = steps.iter().collect();
-        let units = units(self.loads.around.job);
-        let note = format!("{} {}", where_it_is(row, units), made_of(criterion, row, units));
+        let note = said!("{} {}", where_it_is(row), made_of(criterion, row));
         ledger.open(name, &title, governing.factor, &steps, &note);
     }
 
@@ -180,28 +178,27 @@ fn id(criterion: Criterion) -> &'static str {
     }
 }
 
-fn where_it_is(row: &LoadRow, units: System) -> String {
-    let depth = row.depth.text(units);
-    format!("Lowest of all cases and places: {}, {} at {depth}.", row.case.words(), row.point.words())
+fn where_it_is(row: &LoadRow) -> Text {
+    let depth = row.depth;
+    said!("Lowest of all cases and places: {}, {} at {depth}.", row.case.words(), row.point.words())
 }
 
-fn made_of(criterion: Criterion, row: &LoadRow, units: System) -> String {
-    let text = |q: Force| q.text(units);
-    let pressures = format!("{} inside and {} outside", row.inside.text(units), row.outside.text(units));
-    let force = format!(
+fn made_of(criterion: Criterion, row: &LoadRow) -> Text {
+    let pressures = said!("{} inside and {} outside", row.inside, row.outside);
+    let force = said!(
         "The axial force of {} is {} hanging, {} ballooning, {} temperature and {} on the seat",
-        text(row.axial),
-        text(row.hanging),
-        text(row.ballooning),
-        text(row.thermal),
-        text(row.seat)
+        row.axial,
+        row.hanging,
+        row.ballooning,
+        row.thermal,
+        row.seat
     );
     match criterion {
         Criterion::Burst => {
-            format!("Rating of body or connection, the lesser, over the difference of {pressures}.")
+            said!("Rating of body or connection, the lesser, over the difference of {pressures}.")
         }
-        Criterion::Collapse => format!("Rating under the load over the difference of {pressures}."),
-        Criterion::Tension => format!("Strength of body or connection, the lesser, over the force. {force}."),
-        Criterion::Triaxial => format!("Yield strength over the greatest stress with {pressures}. {force}."),
+        Criterion::Collapse => said!("Rating under the load over the difference of {pressures}."),
+        Criterion::Tension => said!("Strength of body or connection, the lesser, over the force. {force}."),
+        Criterion::Triaxial => said!("Yield strength over the greatest stress with {pressures}. {force}."),
     }
 }

@@ -20,10 +20,8 @@ pub(super) fn judge(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
     worst_holes(plan, ledger);
     temperatures(job, plan, ledger);
     if let (Some(time), Some(stage)) = (plan.first_touch, plan.first_touch_packer) {
-        let message = format!(
-            "packer {stage} may touch the hole {} after it enters a fluid that swells it",
-            days(time)
-        );
+        let message =
+            said!("packer {stage} may touch the hole {} after it enters a fluid that swells it", days(time));
         ledger.say(RUN_IN.found(message).stage(stage).field("setting.activation.fluid"));
     }
     let pumped = job.file.rock.pumped_temperature;
@@ -42,7 +40,7 @@ pub(super) fn judge(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
 fn never(job: &Job, packer: &SwellPacker, ledger: &mut Ledger) {
     let stage = packer.stage;
     let percent = 100.0 * packer.reaches.si();
-    let message = format!(
+    let message = said!(
         "packer {stage}: {percent:.0} of 100 samples reach the rating within the supplier's readings; 90 are asked"
     );
     let last = job.file.packer.swell.as_ref().and_then(|s| s.row.last()).map_or(Diameter::ZERO, |r| r.od);
@@ -76,7 +74,7 @@ fn waits(plan: &SwellPlan, ledger: &mut Ledger) {
     let doubt = plan.earliest_frac.filter(|t| stop.is_none() && *t > wait);
     for (check, time, share) in [(&WAIT, stop, "in half of them"), (&WAIT_SPREAD, doubt, "in nine of ten")] {
         let Some(time) = time else { continue };
-        let message = format!(
+        let message = said!(
             "in {percent:.0} of 100 samples all packers have their rating after the wait; {share} they have it after \
              {}{look}",
             days(time)
@@ -96,7 +94,7 @@ fn never_together(plan: &SwellPlan, ledger: &mut Ledger) {
         return;
     }
     let percent = 100.0 * plan.all_reach.si();
-    let message = format!(
+    let message = said!(
         "in {percent:.0} of 100 samples all packers reach the rating within the supplier's readings; 90 are asked"
     );
     let mut finding = NEVER.found(message).field("packer.swell.row");
@@ -110,7 +108,7 @@ fn worst_holes(plan: &SwellPlan, ledger: &mut Ledger) {
     let sound = || plan.packers.iter().filter(|p| p.rating.is_some_and(|b| b.p90 <= plan.planned_wait));
     let worst = |p: &SwellPacker| p.rating_in_worst_hole.filter(|t| *t > plan.planned_wait);
     if let Some((named, last, time)) = late(sound(), worst) {
-        let message = format!(
+        let message = said!(
             "packers {named} are ready in their middle hole but not where it is largest; the last is packer {}, \
              after {}",
             last.stage,
@@ -120,7 +118,7 @@ fn worst_holes(plan: &SwellPlan, ledger: &mut Ledger) {
         ledger.say(finding.value(time).limit(plan.planned_wait));
     }
     for packer in sound().filter(|p| p.rating_in_worst_hole.is_none()) {
-        let message = format!(
+        let message = said!(
             "packer {}: no reading of the supplier reaches the rating where its hole is largest",
             packer.stage
         );
@@ -140,14 +138,14 @@ fn temperatures(job: &Job, plan: &SwellPlan, ledger: &mut Ledger) {
         let (field, limit) =
             if worst.temperature < low { ("coldest_test", coldest) } else { ("hottest_test", hottest) };
         let named = stages(list.iter().map(|p| p.stage));
-        let message = format!("packers {named} stand in rock beyond the supplier's tests");
+        let message = said!("packers {named} stand in rock beyond the supplier's tests");
         let finding = EXTRAPOLATED.found(message).stage(worst.stage).depth(worst.depth);
         ledger.say(finding.field(format!("packer.swell.{field}")).value(worst.temperature).limit(limit));
     }
     let inside = plan.packers.iter().filter(|p| !beyond(p) && p.beyond_tests.si() > 0.0);
     if let Some(p) = inside.max_by(|a, b| a.beyond_tests.total_cmp(&b.beyond_tests)) {
         let share = 100.0 * p.beyond_tests.si();
-        let message = format!(
+        let message = said!(
             "while they warm up the packers are colder than the supplier's tests; that makes up to {share:.1} % of \
              the swelling until the rating"
         );

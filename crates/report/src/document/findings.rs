@@ -34,7 +34,11 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
             Column::wide("basis", 3.0),
         ]);
         for a in fields {
-            table.row(vec![a.field.clone().into(), pretty(&a.value).into(), a.basis.clone().into()]);
+            table.row(vec![
+                a.field.clone().into(),
+                pretty(&a.value.text(desk.units.0)).into(),
+                a.basis.clone().into(),
+            ]);
         }
         paper.table(table);
     }
@@ -45,7 +49,7 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         for a in taken {
             let part = if last == a.field { "" } else { a.field.as_str() };
             last = &a.field;
-            table.row(vec![part.into(), super::units::sentence(&pretty(&a.value)).into()]);
+            table.row(vec![part.into(), super::units::sentence(&pretty(&a.value.text(desk.units.0))).into()]);
         }
         paper.table(table);
     }
@@ -61,13 +65,10 @@ fn entries(findings: &[Finding], u: Units) -> Vec<FindingEntry> {
     let mut out: Vec<FindingEntry> = Vec::new();
     for f in findings {
         let (tone, line) = (tone(f.severity), fact(place(f, u), sentence(f, u)));
+        let next = f.next.text(u.0);
         match out.last_mut() {
-            Some(last) if last.tone == tone && last.id == f.id && last.next == f.next => {
-                last.lines.push(line)
-            }
-            _ => {
-                out.push(FindingEntry { tone, id: f.id.to_string(), lines: vec![line], next: f.next.clone() })
-            }
+            Some(last) if last.tone == tone && last.id == f.id && last.next == next => last.lines.push(line),
+            _ => out.push(FindingEntry { tone, id: f.id.to_string(), lines: vec![line], next }),
         }
     }
     out

@@ -178,7 +178,7 @@ fn pressures(desk: &Desk<'_>, plan: &StagesPlan) -> Table {
     ])
     .sized(7.0)
     .even();
-    let (letters, note) = mixtures(plan);
+    let (letters, note) = mixtures(plan, u);
     table.note = note;
     let limit = desk.job.file.limits.treating_pressure;
     for (s, letter) in plan.stages.iter().zip(letters).rev() {
@@ -203,13 +203,14 @@ fn pressures(desk: &Desk<'_>, plan: &StagesPlan) -> Table {
 }
 
 /// A letter for what stands in the string at every stage, and what the letters stand for.
-fn mixtures(plan: &StagesPlan) -> (Vec<String>, String) {
-    let mut kinds: Vec<&str> = Vec::new();
+fn mixtures(plan: &StagesPlan, u: Units) -> (Vec<String>, String) {
+    let mut kinds: Vec<String> = Vec::new();
     let mut letters = Vec::new();
     for s in &plan.stages {
-        let at = kinds.iter().position(|k| *k == s.worst_mixture).unwrap_or(kinds.len());
+        let mixture = s.worst_mixture.text(u.0);
+        let at = kinds.iter().position(|k| *k == mixture).unwrap_or(kinds.len());
         if at == kinds.len() {
-            kinds.push(&s.worst_mixture);
+            kinds.push(mixture);
         }
         letters.push(spelled(at));
     }

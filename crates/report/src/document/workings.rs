@@ -68,7 +68,7 @@ fn entry(figure: &str, working: &Working, u: Units) -> WorkingEntry {
         figure: figure.into(),
         title: working.title.clone(),
         value: figure_text(working.value, u),
-        note: sentence(&working.note),
+        note: sentence(&working.note.text(u.0)),
         steps: steps.collect(),
     }
 }

@@ -12,7 +12,7 @@ pub fn page(assumptions: &[Assumption], look: &Look) -> String {
     }
     let mut table = Table::new(&[left("field"), left("taken"), left("basis")]);
     for a in assumptions {
-        table.row([&a.field, &a.value, &a.basis]);
+        table.row([&a.field, &a.value.text(look.system), &a.basis]);
     }
     let title = format!("{} taken; give the field to replace one", count(assumptions.len(), "assumption"));
     format!("{}\n{}", look.paint(Role::Title, &title), table.render(look, 2))

@@ -26,7 +26,7 @@ pub fn page(findings: &[Finding], look: &Look) -> String {
 /// they are.
 fn alike(a: &Finding, b: &Finding) -> bool {
     let key = |f: &Finding| (f.id, f.severity, f.place.line);
-    let texts = |f: &Finding| (f.place.file.clone(), f.place.field.clone(), f.next.clone());
+    let texts = |f: &Finding| (f.place.file.clone(), f.place.field.clone(), f.next.to_string());
     key(a) == key(b) && texts(a) == texts(b)
 }
 
@@ -52,7 +52,7 @@ fn member(finding: &Finding, look: &Look) -> String {
         at if at.is_empty() => at,
         at => format!("{at}: "),
     };
-    let message = sentence(&finding.message);
+    let message = sentence(&finding.message.text(look.system));
     let figures = figures(finding, look).map(|f| format!(" ({f})")).unwrap_or_default();
     format!("{at}{}{figures}.", message.trim_end_matches('.'))
 }
@@ -70,7 +70,7 @@ pub fn summary(findings: &[Finding]) -> String {
 /// One finding.
 pub fn entry(finding: &Finding, look: &Look) -> String {
     let mut out = head(finding, &finding.place, look);
-    out += &look.wrap(INDENT, &sentence(&finding.message));
+    out += &look.wrap(INDENT, &sentence(&finding.message.text(look.system)));
     if let Some(figures) = figures(finding, look) {
         out += &look.wrap(INDENT, &figures);
     }
@@ -85,7 +85,7 @@ fn head(finding: &Finding, at: &Place, look: &Look) -> String {
 }
 
 fn next(finding: &Finding, look: &Look) -> String {
-    look.hang("      next:", INDENT + 6, &finding.next)
+    look.hang("      next:", INDENT + 6, &finding.next.text(look.system))
 }
 
 fn sentence(message: &str) -> String {

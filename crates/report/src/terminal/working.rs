@@ -35,7 +35,7 @@ pub fn page(figure: &str, working: &Working, sources: &Bibliography, look: &Look
     let mut out = format!("{}\n", look.paint(Role::Name, figure));
     out += &look.paint(Role::Title, &look.wrap(0, &format!("{}: {value}", working.title)));
     if !working.note.trim().is_empty() {
-        out += &look.wrap(2, &working.note);
+        out += &look.wrap(2, &working.note.text(look.system));
     }
     for (i, one) in working.steps.iter().enumerate() {
         out += &format!("\nstep {} of {}: ", i + 1, working.steps.len());

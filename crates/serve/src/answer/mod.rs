@@ -58,8 +58,8 @@ fn findings(list: &[well::Finding], system: System) -> Vec<FindingAnswer> {
     let one = |f: &well::Finding| FindingAnswer {
         id: f.id,
         severity: f.severity,
-        message: f.message.clone(),
-        next: f.next.clone(),
+        message: f.message.text(system),
+        next: f.next.text(system),
         place: f.place.clone(),
         value: f.value.map(|v| v.text(system)),
         limit: f.limit.map(|v| v.text(system)),

@@ -175,6 +175,7 @@ fn unplanned(said: &[well::Finding], system: System) -> PlanAnswer {
 
 /// A planned job as the page and the briefing show it.
 pub(crate) fn plan_of(job: &Job, program: Program, system: System) -> PlanAnswer {
+    let program = program.settled(system);
     let scene = Scene::of(job, &program);
     let figures = figures(&program, system);
     let ladder_rows = ladder_rows(job, &program);

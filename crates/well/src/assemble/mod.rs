@@ -132,7 +132,7 @@ impl Desk<'_> {
     fn job_file(&mut self) -> Option<(Document, Option<Parts>)> {
         let bytes = self.fetch(JOB_FILE, "")?;
         if bytes.len() > LARGEST_JOB_FILE {
-            let message = format!("{JOB_FILE} is {} bytes; {LARGEST_JOB_FILE} is the most", bytes.len());
+            let message = said!("{JOB_FILE} is {} bytes; {LARGEST_JOB_FILE} is the most", bytes.len());
             let next = "Keep tables of data in files of their own beside the job file.";
             self.findings.push(check::UNREADABLE.found(message).file(JOB_FILE).next(next));
             return None;

@@ -82,7 +82,7 @@ impl Desk<'_> {
         let depths: Vec<MeasuredDepth> = depths.iter().map(|d| *d + shift).collect();
         let quality = Quality::new(&depths, readings, table.higher_is_better);
         if quality.is_none() {
-            let message = format!("the curve `{}` has no two readings", table.curve);
+            let message = said!("the curve `{}` has no two readings", table.curve);
             self.findings.push(check::CURVE.found(message).field("rock.quality.curve"));
         }
         Some(quality)
@@ -108,6 +108,6 @@ fn in_job_file(finding: Finding, file: &JobFile) -> Finding {
 
 fn no_curve(las: &Las, name: &str) -> Finding {
     let curves = las.curves.iter().map(|c| c.mnemonic.as_str()).collect::<Vec<_>>().join(", ");
-    let message = format!("`{}` has no numeric curve `{name}` by depth; its curves are: {curves}", las.file);
+    let message = said!("`{}` has no numeric curve `{name}` by depth; its curves are: {curves}", las.file);
     check::CURVE.found(message).field("rock.quality.curve")
 }

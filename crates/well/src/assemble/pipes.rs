@@ -76,7 +76,7 @@ impl Desk<'_> {
         let net = |j: Joint| Joint { length: j.length - loss, ..j };
         let joints: Vec<Joint> = joints.into_iter().filter(|j| j.kind != JointKind::Tool).map(net).collect();
         if let Some(short) = joints.iter().find(|j| j.length.si() <= 0.0) {
-            let message = format!("the make-up loss takes all of joint {}", short.number);
+            let message = said!("the make-up loss takes all of joint {}", short.number);
             self.findings.push(check::TALLY.found(message).field("tally.make_up_loss").value(loss));
             return None;
         }
@@ -108,7 +108,7 @@ impl Desk<'_> {
 }
 
 fn simulated_note(joints: &[Joint], mean: Length) -> Finding {
-    let message = format!("{} joints are made up by the program about a mean of {mean}", joints.len());
+    let message = said!("{} joints are made up by the program about a mean of {mean}", joints.len());
     check::SIMULATED.found(message).field("tally.simulated")
 }
 

@@ -2,7 +2,7 @@
 
 use crate::Read;
 use crate::hole::check;
-use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio};
+use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio, said};
 
 /// One reading.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,13 +46,13 @@ impl Caliper {
         let mut findings = Vec::new();
         let mut kept: Vec<Sample> = samples.into_iter().filter(usable).collect();
         if kept.is_empty() {
-            findings.push(check::CALIPER_EMPTY.found(format!("the caliper {source} has no usable reading")));
+            findings.push(check::CALIPER_EMPTY.found(said!("the caliper {source} has no usable reading")));
             return Read::none(findings);
         }
         if !kept.is_sorted_by(|a, b| a.depth < b.depth) {
             if !kept.is_sorted_by(|a, b| a.depth > b.depth) {
                 let message =
-                    format!("the readings of the caliper {source} do not run one way; they are put in order");
+                    said!("the readings of the caliper {source} do not run one way; they are put in order");
                 findings.push(check::CALIPER_ORDER.found(message));
             }
             kept.sort_by(|a, b| a.depth.total_cmp(&b.depth));
@@ -68,7 +68,7 @@ impl Caliper {
         });
         if kept.len() < before {
             let message =
-                format!("{} depths have more than one reading; the larger is kept", before - kept.len());
+                said!("{} depths have more than one reading; the larger is kept", before - kept.len());
             findings.push(check::CALIPER_ORDER.found(message));
         }
         let two = kept.iter().any(|s| s.across.is_some());

@@ -5,7 +5,7 @@ use crate::hole::caliper::{Caliper, ovality};
 use crate::hole::extremes::Largest;
 use crate::hole::section::{Section, SectionKind};
 use crate::hole::volume::frustum;
-use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio, System};
+use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio};
 
 /// Where a diameter comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize, schemars::JsonSchema)]
@@ -38,7 +38,7 @@ pub enum HoleError {
     /// A depth outside the hole.
     #[error(
         "{} is outside the hole, which runs from {} to {}; check the depth or the sections",
-        .asked.text(System::Field), .top.text(System::Field), .bottom.text(System::Field)
+        .asked, .top, .bottom
     )]
     Outside {
         /// The depth asked for.
@@ -49,7 +49,7 @@ pub enum HoleError {
         bottom: MeasuredDepth,
     },
     /// A bottom above its top.
-    #[error("{} is above {}; give the upper depth first", .bottom.text(System::Field), .top.text(System::Field))]
+    #[error("{} is above {}; give the upper depth first", .bottom, .top)]
     Reversed {
         /// The first depth.
         top: MeasuredDepth,
@@ -57,7 +57,7 @@ pub enum HoleError {
         bottom: MeasuredDepth,
     },
     /// A depth uncertainty that is no number.
-    #[error("a depth uncertainty of {} times {} is not finite; check both", .sigma.text(System::Field), .factor.si())]
+    #[error("a depth uncertainty of {} times {} is not finite; check both", .sigma, .factor.si())]
     Uncertainty {
         /// The standard deviation.
         sigma: Length,

@@ -6,7 +6,7 @@ use crate::hole::caliper::Caliper;
 use crate::hole::check;
 use crate::hole::profile::Profile;
 use crate::hole::section::{Section, SectionKind};
-use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio, System};
+use quantity::{Diameter, Length, MeasuredDepth, Quantity, Ratio, said};
 
 /// Readings outside these multiples of the bit size are no hole.
 pub(crate) const PLAUSIBLE: (f64, f64) = (0.5, 3.0);
@@ -62,14 +62,13 @@ pub(super) fn fitted(
         good
     });
     if cased + outside > 0 {
-        let message = format!(
-            "{cased} caliper readings are in casing and {outside} outside the hole; they are not used"
-        );
+        let message =
+            said!("{cased} caliper readings are in casing and {outside} outside the hole; they are not used");
         findings.push(check::CALIPER_PLACE.found(message));
     }
     if let Some(depth) = first {
         let message =
-            format!("{implausible} caliper readings are below half or above three times the bit size");
+            said!("{implausible} caliper readings are below half or above three times the bit size");
         findings.push(check::CALIPER_IMPLAUSIBLE.found(message).depth(depth));
     }
     match &kept {
@@ -129,7 +128,7 @@ fn note_casing_reading(caliper: &Caliper, shift: Length, sections: &[Section], f
     if let Some(read) = median(readings)
         && (read - nominal).abs() > CASING_SLACK
     {
-        let message = format!("in {} the caliper reads something else than its inner diameter", casing.name);
+        let message = said!("in {} the caliper reads something else than its inner diameter", casing.name);
         findings.push(check::CALIPER_CASING.found(message).value(read).limit(nominal).depth(casing.bottom));
     }
 }
@@ -152,7 +151,7 @@ fn note_trust(caliper: &Caliper, sections: &[Section], findings: &mut Vec<Findin
         let inside = caliper.samples().filter(|s| s.depth >= section.top && s.depth <= section.bottom);
         let Some(middle) = median(inside.filter_map(|s| s.diameter).collect()) else { continue };
         if bit - middle > UNDER_BIT {
-            let message = format!("half of the caliper readings in {} are below bit size", section.name);
+            let message = said!("half of the caliper readings in {} are below bit size", section.name);
             findings
                 .push(check::CALIPER_UNDER_BIT.found(message).value(middle).limit(bit).depth(section.top));
         }
@@ -180,9 +179,9 @@ pub(super) fn note_coverage(
     findings: &mut Vec<Finding>,
 ) {
     for section in sections.iter().filter(|s| s.kind.is_open()) {
-        let bit = section.kind.nominal().text(System::Field);
+        let bit = section.kind.nominal();
         if caliper.is_none() {
-            let message = format!("{} has no caliper and is taken at bit size, {bit}", section.name);
+            let message = said!("{} has no caliper and is taken at bit size, {bit}", section.name);
             findings.push(check::NO_CALIPER.found(message).depth(section.top));
             continue;
         }
@@ -194,11 +193,11 @@ pub(super) fn note_coverage(
         if missing.in_m() < 0.05 {
             continue;
         }
-        let message = format!(
+        let message = said!(
             "the caliper covers {:.1} % of {}; {} are taken at bit size, {bit}",
             100.0 * share,
             section.name,
-            missing.text(System::Field)
+            missing
         );
         let finding =
             check::CALIPER_COVERAGE.found(message).value(Ratio::of(share)).limit(Ratio::of(COVERED));

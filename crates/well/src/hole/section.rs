@@ -2,7 +2,7 @@
 
 use crate::Finding;
 use crate::hole::check;
-use quantity::{Diameter, MeasuredDepth, Quantity, System};
+use quantity::{Diameter, MeasuredDepth, Quantity, Text, said};
 
 /// What a section of hole is.
 #[derive(Debug, Clone, Copy, PartialEq, serde::Serialize, schemars::JsonSchema)]
@@ -67,8 +67,8 @@ impl Section {
     }
 
     /// Name and depths, for a message.
-    fn told(&self) -> String {
-        format!("{} ({} to {})", self.name, self.top.text(System::Field), self.bottom.text(System::Field))
+    fn told(&self) -> Text {
+        said!("{} ({} to {})", self.name, self.top, self.bottom)
     }
 
     fn fits(&self) -> bool {
@@ -91,7 +91,7 @@ pub(super) fn joined(mut sections: Vec<Section>, findings: &mut Vec<Finding>) ->
     }
     let bad: Vec<&Section> = sections.iter().filter(|s| !s.fits()).collect();
     for section in &bad {
-        let message = format!("{}: depths must increase and diameters be above zero", section.told());
+        let message = said!("{}: depths must increase and diameters be above zero", section.told());
         findings.push(check::SECTION_FORM.found(message).value(section.kind.nominal()));
     }
     if !bad.is_empty() {
@@ -117,7 +117,7 @@ pub(super) fn joined(mut sections: Vec<Section>, findings: &mut Vec<Finding>) ->
             true => (&check::SECTION_OVERLAP, "overlap"),
             false => (&check::SECTION_GAP, "leave a gap"),
         };
-        let message = format!("{} and {} {word}", upper.told(), lower.told());
+        let message = said!("{} and {} {word}", upper.told(), lower.told());
         findings.push(check.found(message).value(apart.abs()).depth(upper.bottom));
         whole = false;
     }
@@ -131,13 +131,13 @@ fn note_sizes(sections: &[Section], findings: &mut Vec<Finding>) {
     for section in sections {
         let nominal = section.kind.nominal();
         if nominal.si() < EXPECTED.0 || nominal.si() > EXPECTED.1 {
-            let message = format!("{} has a diameter no hole is expected to have", section.told());
+            let message = said!("{} has a diameter no hole is expected to have", section.told());
             findings.push(check::SECTION_SIZE.found(message).value(nominal).depth(section.top));
         }
         match section.kind {
             SectionKind::Cased { .. } => {
                 if let Some((open, _)) = open_above {
-                    let message = format!("{} is cased below the open {}", section.told(), open.name);
+                    let message = said!("{} is cased below the open {}", section.told(), open.name);
                     findings.push(check::CASED_BELOW_OPEN.found(message).depth(section.top));
                 }
                 if passage.is_none_or(|p| way(section) < way(p)) {
@@ -146,7 +146,7 @@ fn note_sizes(sections: &[Section], findings: &mut Vec<Finding>) {
             }
             SectionKind::Open { bit } => {
                 if let Some(casing) = passage.filter(|p| bit > way(p)) {
-                    let message = format!("the bit of {} does not pass {}", section.told(), casing.name);
+                    let message = said!("the bit of {} does not pass {}", section.told(), casing.name);
                     findings.push(
                         check::BIT_OVER_CASING
                             .found(message)
@@ -156,11 +156,8 @@ fn note_sizes(sections: &[Section], findings: &mut Vec<Finding>) {
                     );
                 }
                 if let Some((open, above)) = open_above.filter(|(_, above)| bit > *above) {
-                    let message = format!(
-                        "{} was drilled with a larger bit than {} above it",
-                        section.told(),
-                        open.name
-                    );
+                    let message =
+                        said!("{} was drilled with a larger bit than {} above it", section.told(), open.name);
                     findings
                         .push(check::BIT_OVER_BIT.found(message).value(bit).limit(above).depth(section.top));
                 }

@@ -1,7 +1,7 @@
 //! Judging a job file as a whole: rules that cross fields. Each rule looks at the record only;
 //! rules that need the survey, the hole or the pipe's ratings are the plan's.
 
-use quantity::{Diameter, Quantity, Ratio, Value};
+use quantity::{Diameter, Quantity, Ratio, Value, said};
 
 use super::checks::*;
 use super::*;
@@ -14,7 +14,7 @@ struct Bench {
 }
 
 impl Bench {
-    fn say(&mut self, check: &'static Check, field: impl Into<String>, message: impl Into<String>) {
+    fn say(&mut self, check: &'static Check, field: impl Into<String>, message: impl Into<quantity::Text>) {
         self.findings.push(check.found(message).field(field));
     }
 
@@ -26,7 +26,7 @@ impl Bench {
         (high_name, high): (&str, Q),
     ) {
         if low > high {
-            let message = format!("`{low_name}` is above `{high_name}`");
+            let message = said!("`{low_name}` is above `{high_name}`");
             self.findings
                 .push(check.found(message).field(low_name).value(Value::of(low)).limit(Value::of(high)));
         }
@@ -34,15 +34,14 @@ impl Bench {
 
     fn above_zero<Q: Quantity>(&mut self, field: &str, value: Q) {
         if value.si() <= 0.0 {
-            self.findings.push(
-                SIZE.found(format!("`{field}` must be above zero")).field(field).value(Value::of(value)),
-            );
+            self.findings
+                .push(SIZE.found(said!("`{field}` must be above zero")).field(field).value(Value::of(value)));
         }
     }
 
     fn share(&mut self, field: &str, value: Ratio, low: f64, high: f64) {
         if !(low..=high).contains(&value.si()) {
-            let message = format!("`{field}` must be from {low} to {high}");
+            let message = said!("`{field}` must be from {low} to {high}");
             self.findings.push(SHARE.found(message).field(field).value(Value::of(value)));
         }
     }
@@ -51,7 +50,7 @@ impl Bench {
     fn wall(&mut self, table: &str, id: Diameter, od: Diameter) {
         self.above_zero(&format!("{table}.id"), id);
         if id >= od {
-            let message = format!("the inner diameter of `{table}` is not smaller than the outer");
+            let message = said!("the inner diameter of `{table}` is not smaller than the outer");
             self.findings.push(SIZE.found(message).field(format!("{table}.id")).value(id).limit(od));
         }
     }
@@ -316,7 +315,7 @@ fn ladder(job: &JobFile, bench: &mut Bench) {
     .flatten()
     .collect();
     for name in absent {
-        let message = format!("the method \"{}\" needs `ladder.{name}`", l.method.word());
+        let message = said!("the method \"{}\" needs `ladder.{name}`", l.method.word());
         bench.say(&LADDER, format!("ladder.{name}"), message);
     }
     for (i, rung) in l.rung.iter().enumerate() {
@@ -350,7 +349,7 @@ fn fluids(job: &JobFile, bench: &mut Bench) {
         bench.share(&format!("{at}.drag_reduction"), fluid.drag_reduction, 0.0, 0.95);
         if fluid.rheology == Rheology::PowerLaw && fluid.drag_reduction.si() > 0.0 {
             let message =
-                format!("the drag reduction of \"{}\" is not used: its n and K say how it flows", fluid.name);
+                said!("the drag reduction of \"{}\" is not used: its n and K say how it flows", fluid.name);
             bench.say(&DRAG, format!("{at}.drag_reduction"), message);
         }
         let lacks = match fluid.rheology {
@@ -396,9 +395,10 @@ fn fluids(job: &JobFile, bench: &mut Bench) {
     if let (Some(swell), Some(activation)) = (&job.packer.swell, &job.setting.activation)
         && swell.fluid != activation.fluid
     {
-        let message = format!(
+        let message = said!(
             "the activation fluid \"{}\" is not the fluid of the swell curve, \"{}\"",
-            activation.fluid, swell.fluid
+            activation.fluid,
+            swell.fluid
         );
         bench.say(&NAME, "setting.activation.fluid", message);
     }

@@ -14,7 +14,7 @@ pub(super) struct Notes<'a> {
 }
 
 enum Entry {
-    Once(Finding),
+    Once(Box<Finding>),
     Counted { check: &'static Check, what: &'static str, count: usize, line: usize, shown: String },
 }
 
@@ -25,26 +25,32 @@ impl<'a> Notes<'a> {
     }
 
     /// A finding about the file as a whole.
-    pub(super) fn file(&mut self, check: &'static Check, message: impl Into<String>) {
+    pub(super) fn file(&mut self, check: &'static Check, message: impl Into<quantity::Text>) {
         let finding = self.finding(check, message);
-        self.entries.push(Entry::Once(finding));
+        self.entries.push(Entry::Once(Box::new(finding)));
     }
 
     /// A finding about one line.
     pub(super) fn line(
         &mut self,
         check: &'static Check,
-        message: impl Into<String>,
+        message: impl Into<quantity::Text>,
         line: usize,
         shown: &str,
     ) {
-        self.entries.push(Entry::Once(check.found(message).line(self.file, line, head(shown))));
+        let finding = check.found(message).line(self.file, line, head(shown));
+        self.entries.push(Entry::Once(Box::new(finding)));
     }
 
     /// A finding at a depth.
-    pub(super) fn at(&mut self, check: &'static Check, message: impl Into<String>, depth: MeasuredDepth) {
+    pub(super) fn at(
+        &mut self,
+        check: &'static Check,
+        message: impl Into<quantity::Text>,
+        depth: MeasuredDepth,
+    ) {
         let finding = self.finding(check, message).depth(depth);
-        self.entries.push(Entry::Once(finding));
+        self.entries.push(Entry::Once(Box::new(finding)));
     }
 
     /// One more of a fault that may repeat. `what` names the fault in the plural.
@@ -62,11 +68,11 @@ impl<'a> Notes<'a> {
     }
 
     /// Why the file is refused.
-    pub(super) fn refuse(&self, check: &'static Check, message: impl Into<String>) -> Refusal {
+    pub(super) fn refuse(&self, check: &'static Check, message: impl Into<quantity::Text>) -> Refusal {
         Box::new(self.finding(check, message))
     }
 
-    fn finding(&self, check: &'static Check, message: impl Into<String>) -> Finding {
+    fn finding(&self, check: &'static Check, message: impl Into<quantity::Text>) -> Finding {
         check.found(message).file(self.file)
     }
 
@@ -74,7 +80,7 @@ impl<'a> Notes<'a> {
     pub(super) fn finish(self) -> Vec<Finding> {
         let file = self.file;
         let told = |entry| match entry {
-            Entry::Once(finding) => finding,
+            Entry::Once(finding) => *finding,
             Entry::Counted { check, what, count, line, shown } => {
                 let first = if count == 1 { "on" } else { "the first on" };
                 check.found(format!("{what}: {count}, {first} line {line}")).line(file, line, shown)

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
+use quantity::{System, Text};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
@@ -19,9 +20,16 @@ pub struct Assumption {
     /// Field of the job file that would replace it.
     pub field: String,
     /// What was taken.
-    pub value: String,
+    pub value: Text,
     /// What kind of figure it is and where it comes from.
     pub basis: String,
+}
+
+impl Assumption {
+    /// Keeps its figure as it reads in a system of units.
+    pub fn settle(&mut self, system: System) {
+        self.value.settle(system);
+    }
 }
 
 /// What was read of a document beside its value.
@@ -146,10 +154,10 @@ impl Context {
     }
 
     /// Records an assumption for the field `key` of the table being read.
-    pub fn assume(&mut self, key: &str, value: &str, basis: &str) {
+    pub fn assume(&mut self, key: &str, value: Text, basis: &str) {
         let table = self.path();
         let field = if table.is_empty() { key.to_string() } else { format!("{table}.{key}") };
-        let assumption = Assumption { field, value: value.to_string(), basis: basis.to_string() };
+        let assumption = Assumption { field, value, basis: basis.to_string() };
         self.document.assumptions.push(assumption);
     }
 
@@ -174,7 +182,7 @@ impl Context {
         let mut findings = self.findings;
         if let (more, Some(like)) = self.unlisted {
             let message = format!("{more} more faults of the job file, this one the first, are not listed");
-            findings.push(Finding { message, ..like });
+            findings.push(Finding { message: message.into(), ..like });
         }
         if findings.iter().any(|f| f.id == checks::SYNTAX.id) {
             findings.retain(|f| f.id != checks::MISSING.id);

@@ -106,7 +106,7 @@ macro_rules! record {
         match $crate::record::fields::present::<$ty>($table, $key, $cx) {
             Some(read) => read,
             None => {
-                $cx.assume($key, $text, $basis);
+                $cx.assume($key, <$ty as $crate::record::Field>::shape().written($text), $basis);
                 <$ty as $crate::record::Field>::from_default($text)
             }
         }

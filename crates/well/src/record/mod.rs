@@ -14,7 +14,7 @@ pub use fields::Field;
 pub(crate) use macros::{choice, record};
 pub use schema::json_schema;
 
-use quantity::Kind;
+use quantity::{Kind, Text};
 
 /// The shape of a field, for the schema, the template and messages.
 #[derive(Clone, Copy)]
@@ -33,6 +33,16 @@ pub enum Shape {
     List(fn() -> Shape),
     /// A table.
     Table(fn() -> TableDoc),
+}
+
+impl Shape {
+    /// A value of this shape as someone wrote it.
+    pub fn written(self, text: &str) -> Text {
+        match self {
+            Self::Quantity(kind) => Text::written(text, kind),
+            _ => text.into(),
+        }
+    }
 }
 
 /// What happens when a field is absent.

@@ -1,5 +1,7 @@
 //! Findings while a file is read: the first few of each check, and a count of the rest.
 
+use quantity::said;
+
 use crate::finding::{Check, Finding, Place, Severity};
 
 /// A collector that keeps a bounded number of findings.
@@ -49,13 +51,19 @@ impl Notes {
     }
 
     /// Adds a finding at a line.
-    pub fn at(&mut self, check: &'static Check, line: usize, shown: &str, message: impl Into<String>) {
+    pub fn at(
+        &mut self,
+        check: &'static Check,
+        line: usize,
+        shown: &str,
+        message: impl Into<quantity::Text>,
+    ) {
         let finding = check.found(message).line(self.file.clone(), line, shown);
         self.add(finding);
     }
 
     /// Adds a finding about the file as a whole.
-    pub fn whole(&mut self, check: &'static Check, message: impl Into<String>) {
+    pub fn whole(&mut self, check: &'static Check, message: impl Into<quantity::Text>) {
         let finding = check.found(message).file(self.file.clone());
         self.add(finding);
     }
@@ -72,7 +80,7 @@ impl Notes {
             let Some(place) = unlisted else { continue };
             let Some(like) = kept.iter().find(|f| f.id == id) else { continue };
             let more = times - most;
-            let message = format!("{more} more lines from here on have the same fault and are not listed");
+            let message = said!("{more} more lines from here on have the same fault and are not listed");
             let next = like.next.clone();
             kept.push(Finding { id, severity, message, place, value: None, limit: None, next });
         }

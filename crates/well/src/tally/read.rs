@@ -7,7 +7,7 @@ use super::joint::{Joint, JointKind, LengthOrigin};
 use super::range::LengthRange;
 use crate::finding::{Read, Severity};
 use crate::table::{Caps, Column, Notes, Row, in_file_order, read_table_within};
-use quantity::{Diameter, Length, Quantity, Ratio};
+use quantity::{Diameter, Length, Quantity, Ratio, said};
 
 /// The columns of a tally, with the names they go by. A name that leaves the pin out goes
 /// before one that does not.
@@ -184,7 +184,7 @@ fn compare_total(
     let slack = Length::ft(0.02 + 0.005 * above.len() as f64);
     let sum: Length = above.sum();
     if (total.length - sum).abs() > slack {
-        let message = format!("the file's total is {}, the joints above it add up to {sum}", total.length);
+        let message = said!("the file's total is {}, the joints above it add up to {sum}", total.length);
         let finding = check::TOTAL.found(message).value(total.length).limit(sum);
         notes.add(finding.line(notes.file().to_string(), row.line(), row.shown()));
     }
@@ -195,7 +195,7 @@ fn is_plausible(joint: &Joint, row: &Row<'_>, notes: &mut Notes) -> bool {
     let (length, name) = (joint.length, name(joint));
     let place = (notes.file().to_string(), row.line(), row.shown());
     if !(length.is_finite() && length.si() > 0.0) {
-        let message = format!("{name} has a length of {length}");
+        let message = said!("{name} has a length of {length}");
         notes.add(check::SIGN.found(message).value(length).line(place.0, place.1, place.2));
         return false;
     }
@@ -206,7 +206,7 @@ fn is_plausible(joint: &Joint, row: &Row<'_>, notes: &mut Notes) -> bool {
     let limit =
         Length::m(if length.si() < *PLAUSIBLE.start() { *PLAUSIBLE.start() } else { *PLAUSIBLE.end() });
     let weight = if tool { Severity::Warn } else { Severity::Stop };
-    let message = format!("{name} has a length of {length}");
+    let message = said!("{name} has a length of {length}");
     let finding = check::IMPLAUSIBLE.found(message).value(length).limit(limit).severity(weight);
     notes.add(finding.line(place.0, place.1, place.2));
     tool
@@ -230,7 +230,7 @@ fn doubt_unit(mut lengths: Vec<Length>, notes: &mut Notes) {
     let other = [(as_metres, "metres under a heading in feet"), (as_feet, "feet under a heading in metres")];
     if let Some((_, words)) = other.iter().find(|(l, _)| LengthRange::holding(*l).is_some()) {
         let message =
-            format!("the middle length of {} joints is {middle}; they look like {words}", lengths.len());
+            said!("the middle length of {} joints is {middle}; they look like {words}", lengths.len());
         notes.add(check::UNIT_DOUBT.found(message).value(middle).file(notes.file().to_string()));
     }
 }
@@ -239,7 +239,7 @@ fn doubt_unit(mut lengths: Vec<Length>, notes: &mut Notes) {
 fn note_twice(kept: &[(Joint, Row<'_>)], notes: &mut Notes) {
     let numbers = kept.iter().map(|(j, r)| (j.number.as_str(), r)).filter(|(n, _)| !n.is_empty());
     for (number, row, first) in twice(numbers) {
-        let message = format!("number {number} stands on line {first} too");
+        let message = said!("number {number} stands on line {first} too");
         notes.at(&check::NUMBER_TWICE, row.line(), row.shown(), message);
     }
     let serials = twice(kept.iter().filter_map(|(j, r)| Some((j.serial.as_deref()?, r))));
@@ -248,7 +248,7 @@ fn note_twice(kept: &[(Joint, Row<'_>)], notes: &mut Notes) {
         return;
     }
     for (serial, row, first) in serials {
-        let message = format!("serial number {serial} stands on line {first} too");
+        let message = said!("serial number {serial} stands on line {first} too");
         notes.at(&check::SERIAL_TWICE, row.line(), row.shown(), message);
     }
 }

@@ -6,7 +6,7 @@ use super::survey_table::{DepthUnit, Reported, RowKind, SurveyOptions, SurveyRow
 use crate::finding::{Finding, Read, Severity};
 use crate::job::North;
 use crate::table::{Caps, Column, Notes, Row, Table, in_file_order, read_table_within};
-use quantity::{Angle, Curvature, Length, MeasuredDepth, Quantity, TrueVerticalDepth};
+use quantity::{Angle, Curvature, Length, MeasuredDepth, Quantity, TrueVerticalDepth, said};
 
 /// Most rows of a survey that are read.
 pub const MOST_ROWS: usize = 1_000_000;
@@ -103,7 +103,7 @@ const REMARK: &[&str] = &[
 pub fn read_survey_csv(bytes: &[u8], options: &SurveyOptions) -> Read<SurveyTable> {
     let mut notes = Notes::new(&options.file, MOST_FINDINGS);
     if let Some((line, length)) = too_long(bytes) {
-        let message = format!("line {line} holds {length} bytes; {LONGEST_LINE} is the most");
+        let message = said!("line {line} holds {length} bytes; {LONGEST_LINE} is the most");
         notes.at(&check::LINE_TOO_LONG, line, "", message);
         return Read::none(notes.finish());
     }
@@ -191,7 +191,7 @@ fn station(row: &Row<'_>, notes: &mut Notes) -> Option<SurveyRow> {
         .filter(|(_, lacks)| *lacks)
         .map(|(name, _)| *name)
         .collect();
-        let message = format!("the row has no {}; the station is left out", lacking.join(" and no "));
+        let message = said!("the row has no {}; the station is left out", lacking.join(" and no "));
         notes.at(&check::ROW_INCOMPLETE, row.line(), row.shown(), message);
         return None;
     };
@@ -254,7 +254,7 @@ pub(super) fn north_of_words(words: &str) -> Option<North> {
 pub(super) fn settle_north(frame: &mut Frame, stated: Option<North>, words: &str, notes: &mut Notes) {
     match (frame.north, stated) {
         (Some(job), Some(file)) if job != file => {
-            let message = format!(
+            let message = said!(
                 "the job file states {} north, the survey file {} (`{words}`)",
                 job.word(),
                 file.word()

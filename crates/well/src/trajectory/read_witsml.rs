@@ -8,6 +8,7 @@ use super::witsml_station::{DraftStation, DraftTrajectory, Leaf};
 use crate::finding::{Check, Finding, Read};
 use crate::table::decode::decode;
 use crate::table::{Notes, in_file_order};
+use quantity::said;
 use quick_xml::events::{BytesStart, Event};
 use quick_xml::{Reader, XmlVersion};
 
@@ -42,7 +43,7 @@ pub fn read_witsml_trajectory(bytes: &[u8], options: &SurveyOptions) -> Read<Sur
         return Read::none(notes.finish());
     };
     if !walker.others.is_empty() && options.trajectory.is_none() {
-        let message = format!("`{}` is read, and not: {}", draft.name, listed(&walker.others));
+        let message = said!("`{}` is read, and not: {}", draft.name, listed(&walker.others));
         notes.whole(&check::SEVERAL, message);
     }
     let value = table(draft, options, &mut notes);
@@ -61,7 +62,7 @@ fn table(draft: DraftTrajectory, options: &SurveyOptions, notes: &mut Notes) -> 
         notes.whole(&check::XML, format!("only the first {MOST_ROWS} stations are read"));
     }
     if draft.item_state.as_deref().is_some_and(|s| s == "plan" || s == "model") {
-        let message = format!("`{}` is a {}", draft.name, draft.item_state.as_deref().unwrap_or_default());
+        let message = said!("`{}` is a {}", draft.name, draft.item_state.as_deref().unwrap_or_default());
         notes.whole(&check::PLANNED, message);
     }
     let stated = draft.north_text.as_deref().and_then(north_of_words);
@@ -155,7 +156,7 @@ impl<'w> Walker<'w> {
                 }
                 Ok(Event::Eof) if self.path.is_empty() => return Ok(()),
                 Ok(Event::Eof) => {
-                    let message = format!("the file ends inside `{}`", self.path.join("/"));
+                    let message = said!("the file ends inside `{}`", self.path.join("/"));
                     return Err(self.refuse(&check::XML, "", &message));
                 }
                 Ok(_) => {}

@@ -12,7 +12,7 @@ use crate::finding::Read;
 use crate::table::decode::{decode, is_web_page};
 use crate::table::{Notes, in_file_order};
 use physics::geometry::{PathStart, full_circle};
-use quantity::{Angle, Length, MeasuredDepth, Quantity, TrueVerticalDepth};
+use quantity::{Angle, Length, MeasuredDepth, Quantity, Text, TrueVerticalDepth, said};
 
 /// Depth within which a first station stands at the datum.
 const AT_DATUM: Length = Length::m(0.01);
@@ -77,19 +77,19 @@ fn tie_in(first: &SurveyRow, notes: &mut Notes) -> PathStart {
         east: r.east.unwrap_or_default(),
         tvd: r.tvd.unwrap_or(TrueVerticalDepth::m(s.md.si())),
     };
-    let place = |message: String| {
+    let place = |message: Text| {
         let found =
             check::TIE_IN.found(message).line(notes.file().to_string(), first.line, first.shown.to_string());
         found.depth(s.md)
     };
     let finding = if start.north.si() != 0.0 || start.east.si() != 0.0 {
         let message =
-            format!("the first station stands {} north and {} east of the origin", start.north, start.east);
+            said!("the first station stands {} north and {} east of the origin", start.north, start.east);
         Some(place(message))
     } else if !at_datum && r.tvd.is_none() {
         let tilted = s.inclination.si() > NEARLY_VERTICAL.si();
         let severity = if tilted { Severity::Warn } else { Severity::Note };
-        let message = format!("the first station stands at {}; the hole above it is taken as vertical", s.md);
+        let message = said!("the first station stands at {}; the hole above it is taken as vertical", s.md);
         Some(place(message).value(s.inclination).severity(severity))
     } else {
         None
@@ -107,7 +107,7 @@ fn first_projected(rows: &[&SurveyRow], notes: &mut Notes) -> usize {
     if let (Some(row), Some(last)) = (rows.get(first), rows.last()) {
         let depth: MeasuredDepth = last.station.md;
         let stations = blunder::counted(tail, "station is", "stations are");
-        let message = format!("{stations} projected, down to {depth}");
+        let message = said!("{stations} projected, down to {depth}");
         let finding =
             check::PROJECTED.found(message).line(notes.file().to_string(), row.line, row.shown.to_string());
         notes.add(finding.depth(row.station.md));

@@ -6,7 +6,7 @@ use super::survey_table::{Reported, RowKind, SurveyRow};
 use super::witsml_unit::factor;
 use crate::Severity;
 use crate::table::Notes;
-use quantity::{Angle, Kind, MeasuredDepth, Quantity};
+use quantity::{Angle, Kind, MeasuredDepth, Quantity, said};
 
 /// A leaf element: its name, unit, datum and text.
 #[derive(Debug, Clone, Default)]
@@ -91,7 +91,7 @@ impl DraftStation {
         let azimuth = self.azimuth.or(vertical.then_some(Angle::ZERO));
         let (Some(md), Some(inclination), Some(azimuth)) = (self.md, self.inclination, azimuth) else {
             if !self.faulty {
-                let message = format!("station `{}` lacks md, incl or azi and is left out", self.uid);
+                let message = said!("station `{}` lacks md, incl or azi and is left out", self.uid);
                 notes.at(&check::ROW_INCOMPLETE, self.line, &self.uid, message);
             }
             return None;

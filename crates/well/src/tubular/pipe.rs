@@ -17,7 +17,7 @@ use physics::tubular::joint_strength::{BUTTRESS_STRENGTH, ROUND_THREAD_STRENGTH}
 use physics::tubular::plain_end_mass::plain_end_mass;
 use physics::tubular::tube::Tube;
 use quantity::{
-    Area, Capacity, Density, Diameter, Force, ForcePerLength, MassPerLength, Pressure, Quantity, Ratio,
+    Area, Capacity, Density, Diameter, Force, ForcePerLength, MassPerLength, Pressure, Quantity, Ratio, said,
 };
 
 /// A pipe, complete and checked.
@@ -264,9 +264,10 @@ impl Pipe {
         if (0.98..1.12).contains(&share) {
             return Vec::new();
         }
-        let message = format!(
+        let message = said!(
             "{} weighs {} by name; plain pipe of its diameters weighs {plain}",
-            self.name, self.spec.weight
+            self.name,
+            self.spec.weight
         );
         vec![check::WEIGHT.found(message).value(self.spec.weight).limit(plain)]
     }

@@ -122,7 +122,7 @@ impl Desk<'_> {
         let left = DISSOLVING_BALL.call().with("ball", rung.ball).with("recession", life.recession);
         let left = left.with("time", duty.time_in_fluid()).run()?;
         let title = ("ball_loss", "Diameter dissolved when the next ball has landed");
-        let note = format!("{} in transit and {} in its stage", life.transit, life.stage_time);
+        let note = said!("{} in transit and {} in its stage", life.transit, life.stage_time);
         self.say(rung, title, rung.ball_loss, &[&rate, &left], &note);
         let passes = DISSOLUTION_TIME.call().with("ball", rung.ball - ladder.ball_tolerance);
         let passes = passes.with("seat", rung.seat + ladder.seat_tolerance + rung.seat_growth);

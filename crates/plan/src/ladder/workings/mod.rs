@@ -89,7 +89,7 @@ impl Desk<'_> {
         (name, title): (&str, &str),
         value: impl Into<Value>,
         steps: &[&Evaluation],
-        note: &str,
+        note: impl Into<Text>,
     ) {
         let title = format!("{title}, stage {}", rung.stage);
         self.ledger.open(format!("ladder.{}.{name}", rung.stage), &title, value, steps, note);

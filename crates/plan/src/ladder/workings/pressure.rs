@@ -43,9 +43,12 @@ impl Desk<'_> {
         let ports =
             ports.number("count", file.sleeve.ports as f64).with("diameter", file.sleeve.port_diameter);
         let ports = ports.with("cd", file.sleeve.port_coefficient).run()?;
-        let note = format!(
+        let note = said!(
             "{} times {} plus near-wellbore and port friction is {}; less {} below the ball",
-            duty.pumped.fracture_gradient, duty.tvd, duty.treating, duty.below
+            duty.pumped.fracture_gradient,
+            duty.tvd,
+            duty.treating,
+            duty.below
         );
         let title = ("treating_pressure", "Treating pressure inside the sleeve, gauge");
         self.say(rung, title, rung.treating_pressure, &[&near, &ports], &note);
@@ -70,9 +73,10 @@ impl Desk<'_> {
         let column = column.list("tvd", &[TrueVerticalDepth::ZERO, duty.tvd]);
         let column = column.list("temperature", &[file.rock.surface_temperature, duty.rock]);
         steps.push(column.word("fluid", "fixed").with("density", *density).run()?);
-        let note = format!(
+        let note = said!(
             "the column under the surface at its limit is {} gauge; less {} below the ball",
-            duty.worst, duty.below
+            duty.worst,
+            duty.below
         );
         let steps: Vec<&Evaluation> = steps.iter().collect();
         let title = ("worst_pressure", "Static pressure above the ball with the surface at its limit, gauge");

@@ -5,7 +5,7 @@ use crate::table::Notes;
 use crate::trajectory::check;
 use crate::trajectory::survey::Survey;
 use physics::geometry::half_circle;
-use quantity::{Angle, Curvature, Quantity};
+use quantity::{Angle, Curvature, Quantity, said};
 use std::collections::BTreeSet;
 
 /// Inclination from which an azimuth is held against its neighbour's.
@@ -45,7 +45,7 @@ pub(super) fn jumps(survey: &Survey, notes: &mut Notes) {
             && change.si() > JUMP.si()
             && sharp.si() > SHARP.si()
         {
-            let message = format!(
+            let message = said!(
                 "the azimuth goes from {:.2} deg at {} to {:.2} deg, a bend of {sharp}",
                 upper.azimuth.in_deg(),
                 upper.md,
@@ -66,7 +66,7 @@ pub(super) fn unit(survey: &Survey, notes: &mut Notes) {
     let different: BTreeSet<i64> = stations().map(|s| (s.azimuth.in_deg() * 100.0).round() as i64).collect();
     let many = survey.trajectory.stations().len() >= 5 && different.len() >= 3;
     if many && (0.05..3.2).contains(&inclination) && azimuth < 6.3 {
-        let message = format!(
+        let message = said!(
             "read as degrees, inclinations reach {inclination:.3} deg and azimuths {azimuth:.3} deg; as \
              radians they would reach {:.1} and {:.1} deg",
             inclination.to_degrees(),

@@ -25,7 +25,7 @@ pub(super) fn judge(survey: &Survey, notes: &mut Notes) {
 }
 
 /// A finding at a row.
-fn at(check: &'static Check, row: &SurveyRow, message: String, notes: &Notes) -> Finding {
+fn at(check: &'static Check, row: &SurveyRow, message: impl Into<quantity::Text>, notes: &Notes) -> Finding {
     check.found(message).line(notes.file().to_string(), row.line, row.shown.to_string()).depth(row.station.md)
 }
 

@@ -7,7 +7,7 @@ use crate::trajectory::check;
 use crate::trajectory::path::LEAST_COURSE;
 use crate::trajectory::survey_table::{SurveyRow, SurveyTable};
 use physics::geometry::full_circle;
-use quantity::{Angle, MeasuredDepth, Quantity};
+use quantity::{Angle, MeasuredDepth, Quantity, said};
 
 /// Highest measured depth that is taken.
 const HIGHEST: MeasuredDepth = MeasuredDepth::m(-100.0);
@@ -34,7 +34,7 @@ pub(in crate::trajectory) fn usable(table: &SurveyTable, notes: &mut Notes) -> V
         }
     }
     if kept.len() < 2 {
-        let message = format!("{} of {} stations can be used", kept.len(), table.rows.len());
+        let message = said!("{} of {} stations can be used", kept.len(), table.rows.len());
         notes.whole(&check::TOO_FEW, message);
     }
     kept
@@ -64,7 +64,7 @@ fn is_possible(row: &SurveyRow, notes: &mut Notes) -> bool {
     if s.azimuth.si() < 0.0 || s.azimuth.si() > 2.0 * std::f64::consts::PI + 1e-9 {
         let beyond = s.azimuth.in_deg().abs() > 360.0 + 1e-6;
         let severity = if beyond { Severity::Warn } else { Severity::Note };
-        let message = format!("the azimuth is read as {:.2} deg", folded.in_deg());
+        let message = said!("the azimuth is read as {:.2} deg", folded.in_deg());
         notes.add(at(&check::AZIMUTH_RANGE, row, message, notes).value(s.azimuth).severity(severity));
     }
     true
@@ -91,12 +91,12 @@ fn follows(row: &SurveyRow, last: Option<&SurveyRow>, notes: &mut Notes) -> bool
     }
     if course.si() < 0.0 {
         let message =
-            format!("the depth does not rise from that on line {}; the station is left out", last.line);
+            said!("the depth does not rise from that on line {}; the station is left out", last.line);
         notes.add(at(&check::DEPTH_ORDER, row, message, notes).value(row.station.md).limit(last.station.md));
         return false;
     }
     if turned.si() > REVERSED.si() {
-        let message = format!("the station points opposite to that on line {}; it is left out", last.line);
+        let message = said!("the station points opposite to that on line {}; it is left out", last.line);
         notes.add(at(&check::REVERSAL, row, message, notes).value(turned).limit(REVERSED));
         return false;
     }

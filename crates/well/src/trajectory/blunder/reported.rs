@@ -7,7 +7,7 @@ use crate::trajectory::point::PathPoint;
 use crate::trajectory::survey::Survey;
 use crate::trajectory::survey_table::SurveyRow;
 use physics::geometry::{closure, half_circle};
-use quantity::{Angle, Curvature, Length, Quantity, Value};
+use quantity::{Angle, Curvature, Length, Quantity, Value, said};
 
 /// Difference of position that is allowed anywhere.
 const POSITION: Length = Length::m(0.15);
@@ -28,7 +28,7 @@ struct Off {
 /// Reported vertical depth, north and east.
 pub(super) fn positions(survey: &Survey, notes: &mut Notes) {
     if let Some(ratio) = unit_ratio(survey) {
-        let message = format!("reported vertical depths are {ratio:.4} times those of the stations");
+        let message = said!("reported vertical depths are {ratio:.4} times those of the stations");
         notes.whole(&check::LENGTH_UNIT, message);
         return;
     }
@@ -46,7 +46,7 @@ pub(super) fn positions(survey: &Survey, notes: &mut Notes) {
         }
     }
     let Some((row, point, off)) = worst else { return };
-    let message = format!(
+    let message = said!(
         "{} a position that does not follow from the stations; the {} here is off by {}{}",
         counted(count, "row reports", "rows report"),
         off.name,
@@ -123,7 +123,7 @@ pub(super) fn severities(survey: &Survey, notes: &mut Notes) {
         let reported = row.reported.severity.unwrap_or_default();
         let rows = counted(count, "row reports", "rows report");
         let message =
-            format!("{rows} a dogleg severity that does not follow from the stations; here it is {own}");
+            said!("{rows} a dogleg severity that does not follow from the stations; here it is {own}");
         notes.add(at(&check::REPORTED_SEVERITY, row, message, notes).value(reported).limit(own));
     }
 }

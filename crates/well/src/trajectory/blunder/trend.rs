@@ -8,7 +8,7 @@ use crate::trajectory::path::Trajectory;
 use crate::trajectory::station::Station;
 use crate::trajectory::survey::Survey;
 use physics::geometry::{Arc, HoleDirection};
-use quantity::{Angle, Length, Quantity};
+use quantity::{Angle, Length, Quantity, said};
 
 /// Error of a station that is never pointed out.
 const LEAST: Angle = Angle::deg(1.5);
@@ -116,7 +116,7 @@ pub(super) fn off_trend(survey: &Survey, notes: &mut Notes) {
             let moved = moved_below(&survey.trajectory, index)
                 .map_or(String::new(), |m| format!("; it moves the hole below by {m}"));
             let message =
-                format!("the station is {by} off the line of its neighbours, where {usual} is usual{moved}");
+                said!("the station is {by} off the line of its neighbours, where {usual} is usual{moved}");
             notes.add(at(&check::OFF_TREND, row, message, notes).value(by).limit(limit));
         }
     }
@@ -145,7 +145,7 @@ pub(super) fn long_courses(survey: &Survey, notes: &mut Notes) {
         .collect();
     let longest = long.iter().max_by(|(a, _), (b, _)| a.arc.length().total_cmp(&b.arc.length()));
     if let Some((course, row)) = longest {
-        let message = format!(
+        let message = said!(
             "in inclined hole {} longer than {LONG}; the longest ends here and bends by {}",
             counted(long.len(), "course is", "courses are"),
             course.arc.dogleg()

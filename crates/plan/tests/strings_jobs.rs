@@ -239,6 +239,36 @@ fn stretch_is_locked_in_only_by_packers_that_set_under_pressure() {
     assert_eq!(at(LoadCase::ShutIn), at(LoadCase::RunIn));
 }
 
+/// The annulus of an open stage is at the fracture pressure of that stage, also where it has a gradient of its own.
+#[test]
+fn a_stage_with_a_gradient_of_its_own_presses_with_it() {
+    for name in JOBS {
+        let (mut job, layout) = laid_out(name);
+        let outside = |job: &Job| {
+            let (plan, _) = rated(job, &layout);
+            let row = of(&plan, StringRole::Liner).load(LoadCase::Treating, LoadPoint::WidestSeat).unwrap();
+            (row.outside, job.trajectory.tvd_at(row.depth))
+        };
+        let widest = layout.stages.last().unwrap().stage;
+        let own = |job: &mut Job, gradient| {
+            for change in &mut job.file.treatment.change {
+                change.fracture_gradient =
+                    Some(gradient).filter(|_| (change.from_stage..=change.to_stage).contains(&widest));
+            }
+        };
+        let (low, high) = (job.file.rock.fracture_gradient * 0.9, job.file.rock.fracture_gradient);
+        own(&mut job, high);
+        let (at_high, tvd) = outside(&job);
+        own(&mut job, low);
+        let (at_low, _) = outside(&job);
+        let expected = (high - low) * Length::m(tvd.si());
+        assert!(
+            (at_high - at_low - expected).abs() < Pressure::psi(0.01),
+            "{name}: {at_high} {at_low} {expected}"
+        );
+    }
+}
+
 /// Below a landed ball a screenout loads the liner from outside, by what the bore has over the pore.
 #[test]
 fn below_a_seat_the_annulus_presses() {

@@ -8,6 +8,7 @@ use well::job::{AfterSetting, SystemKind};
 use super::result::LoadCase;
 use crate::device::device_range;
 use crate::layout::Layout;
+use crate::rock::fracture_gradient;
 use crate::stages::Mixture;
 
 /// A place in the well, or the mean of places.
@@ -153,7 +154,10 @@ impl<'a> Surroundings<'a> {
 
     /// The pressure at which the rock at a place takes fluid, friction near the wellbore included.
     pub fn fracture(&self, spot: Spot) -> GaugePressure {
-        let gradient = self.job.file.rock.fracture_gradient;
+        // Stages are listed from the toe up: the first that starts above the place holds it.
+        let stage = self.layout.stages.iter().find(|s| s.heel_end <= spot.md).map(|s| s.stage);
+        let rock = self.job.file.rock.fracture_gradient;
+        let gradient = stage.map_or(rock, |n| fracture_gradient(self.job, n));
         (gradient * Length::m(spot.tvd.si()) + self.job.file.treatment.near_wellbore).gauge()
     }
 

@@ -293,6 +293,49 @@ test('the job is played to its third landing, with what can go wrong hidden unti
   await page.close();
 });
 
+test('several things go wrong, each with figures of its own, or by lot', async () => {
+  const page = await open();
+  await view(page, 'Pump');
+  const wrong = page.getByLabel('What goes wrong');
+  const pump = async (button) => {
+    const asked = page.waitForRequest('**/api/run');
+    await page.getByRole('button', { name: button }).click();
+    return JSON.parse((await asked).postData()).faults;
+  };
+  await wrong.selectOption({ label: 'The flow meter reads too much, and more with time' });
+  await page.getByLabel('at stage').fill('3');
+  await page.getByLabel('begins, minutes').fill('2.5');
+  await page.getByLabel('share by which it reads too much').fill('0.1');
+  assert.equal(await page.getByLabel('over, minutes').getAttribute('placeholder'), '60');
+  await page.getByRole('button', { name: 'And something else' }).click();
+  await wrong.nth(1).selectOption({ label: 'The ball has landed, the sleeve does not shift' });
+  await page.getByLabel('at stage (2)').fill('5');
+  await picture(page, 'faults-1440');
+  assert.deepEqual(await pump('Pump the job'), ['meter-drift@3,after=2.5 min,size=0.1', 'sleeve-stuck@5']);
+  await page.getByTestId('now').waitFor();
+  await page.getByRole('button', { name: 'What would you see?' }).click();
+  await page.getByRole('heading', { name: 'Stage 3: The flow meter reads too much' }).waitFor();
+  await page.getByRole('heading', { name: 'Stage 5: The ball has landed' }).waitFor();
+
+  // By lot: what it is stands nowhere until it is asked for.
+  await page.getByRole('button', { name: 'Take the last away' }).click();
+  await wrong.selectOption({ label: 'a surprise, told when asked' });
+  const [lot] = await pump('Pump again');
+  const [name, stage] = lot.split('@');
+  const { title } = (await page.evaluate(async () => (await fetch('/api/faults')).json())).find((f) => f.name === name);
+  await page.getByRole('button', { name: 'What would you see?', expanded: false }).waitFor();
+  assert.equal(await page.getByRole('heading', { name: title }).count(), 0);
+  await page.getByRole('button', { name: 'What would you see?' }).click();
+  await page.getByRole('heading', { name: `Stage ${stage}: ${title}` }).waitFor();
+  // A figure that cannot be is refused with what to do, and the run that is shown stays.
+  await wrong.selectOption({ label: 'The ball has landed, the sleeve does not shift' });
+  await page.getByLabel('at stage').fill('0');
+  await page.getByRole('button', { name: 'Pump again' }).click();
+  await page.getByRole('alert').getByText('stage 1 is at the toe').waitFor();
+  assert.ok(page.wrong.every((w) => w.includes('422')), String(page.wrong));
+  await page.close();
+});
+
 test('documents are made from the saved job and are those of the command', async () => {
   const page = await open();
   await view(page, 'Print and share');

@@ -165,7 +165,10 @@ export interface FaultDoc {
   name: string;
   title: string;
   begins: string;
-  size: string;
+  after: Si | null;
+  over: Si | null;
+  size: string | null;
+  usual: Si | null;
   shows: string;
   telling: string;
   response: string;

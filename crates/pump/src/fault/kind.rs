@@ -64,6 +64,23 @@ pub enum Begins {
     AfterOpeningBefore,
 }
 
+impl Begins {
+    /// In words; where it waits, after the time it waits.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Launch => "when the ball of the stage is launched",
+            Self::Landing => "when the ball of the stage lands",
+            Self::AfterOpening => "after the sleeve of the stage has opened",
+            Self::AfterOpeningBefore => "after the sleeve of the stage before has opened",
+        }
+    }
+
+    /// Whether a time passes before the fault begins.
+    pub fn waits(self) -> bool {
+        matches!(self, Self::AfterOpening | Self::AfterOpeningBefore)
+    }
+}
+
 /// What is known of a fault.
 #[derive(Debug, Clone, Copy)]
 pub struct FaultDoc {

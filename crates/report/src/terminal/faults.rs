@@ -1,7 +1,7 @@
 //! The faults a simulated job can have: what each shows, what tells it from its look-alikes, what
 //! crews do.
 
-use pump::fault::{Begins, FAULTS, FaultDoc};
+use pump::fault::{FAULTS, FaultDoc};
 use quantity::{Quantity, System, Time};
 
 use crate::text::look::{Look, Role};
@@ -30,15 +30,10 @@ fn page(doc: &FaultDoc, look: &Look) -> String {
 /// When a fault begins, in words.
 pub fn begins(doc: &FaultDoc, system: System) -> String {
     let text = |s: f64| Time::seconds(s).text(system);
-    let mark = match doc.begins {
-        Begins::Launch => "when the ball of the stage is launched".to_string(),
-        Begins::Landing => "when the ball of the stage lands".to_string(),
-        Begins::AfterOpening => {
-            format!("{} after the sleeve of the stage has opened (`after`)", text(doc.after))
-        }
-        Begins::AfterOpeningBefore => {
-            format!("{} after the sleeve of the stage before has opened (`after`)", text(doc.after))
-        }
+    let words = doc.begins.words();
+    let mark = match doc.begins.waits() {
+        true => format!("{} {words} (`after`)", text(doc.after)),
+        false => words.to_string(),
     };
     if doc.over > 0.0 { format!("{mark}; over {} (`over`)", text(doc.over)) } else { mark }
 }

@@ -4,8 +4,7 @@ use pump::fault::{FAULTS, Fault};
 use pump::record::CHANNELS;
 use pump::sensors::Noise;
 use pump::{Run, Settings};
-use quantity::{Quantity, System};
-use report::terminal::faults::{begins, size};
+use quantity::{Quantity, Ratio, Time, Value};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::json;
@@ -25,10 +24,16 @@ pub(crate) struct FaultAnswer {
     name: &'static str,
     /// What it is.
     title: &'static str,
-    /// When it begins.
-    begins: String,
+    /// When it begins; where it waits, after the time it waits.
+    begins: &'static str,
+    /// What it usually waits, where it waits.
+    after: Option<Value>,
+    /// The time in which it usually grows, or for which it lasts, where it takes time.
+    over: Option<Value>,
     /// What its size means, where it has one.
-    size: String,
+    size: Option<&'static str>,
+    /// Its usual size.
+    usual: Option<Value>,
     /// What is to be seen.
     shows: &'static str,
     /// How it is told from what looks like it.
@@ -39,14 +44,21 @@ pub(crate) struct FaultAnswer {
 
 /// All faults that a run may have.
 pub(crate) fn faults() -> Vec<FaultAnswer> {
-    let one = |d: &pump::fault::FaultDoc| FaultAnswer {
-        name: d.name,
-        title: d.title,
-        begins: begins(d, System::Field),
-        size: size(d),
-        shows: d.signature,
-        telling: d.telling,
-        response: d.response,
+    let time = |seconds: f64| Value::of(Time::seconds(seconds));
+    let one = |d: &pump::fault::FaultDoc| {
+        let sized = !d.size.0.is_empty();
+        FaultAnswer {
+            name: d.name,
+            title: d.title,
+            begins: d.begins.words(),
+            after: d.begins.waits().then(|| time(d.after)),
+            over: (d.over > 0.0).then(|| time(d.over)),
+            size: sized.then_some(d.size.0),
+            usual: sized.then(|| Ratio::of(d.size.1).into()),
+            shows: d.signature,
+            telling: d.telling,
+            response: d.response,
+        }
     };
     FAULTS.iter().map(one).collect()
 }

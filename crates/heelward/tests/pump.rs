@@ -66,6 +66,23 @@ fn faults_are_described_acted_out_and_labelled() {
 }
 
 #[test]
+fn words_of_a_run_read_in_the_units_that_are_asked_for() {
+    for (system, depth) in [("field", "at 0.0 ft"), ("metric", "at 0.00 m")] {
+        let pumped = run(&[
+            "pump",
+            &job("shallow-oil"),
+            "--fault",
+            "ball-not-released@4",
+            "--json",
+            "--units",
+            system,
+        ]);
+        let findings = pumped.json()["findings"].to_string();
+        assert!(findings.contains(&format!("ball 4 has not landed, {depth}")), "{findings}");
+    }
+}
+
+#[test]
 fn a_fault_or_a_scenario_that_is_none_is_refused() {
     let scratch = Scratch::new("pump-bad");
     let file = scratch.path("scenario.toml");

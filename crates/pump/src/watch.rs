@@ -74,7 +74,7 @@ impl World<'_> {
         &mut self,
         kind: EventKind,
         check: &'static well::Check,
-        what: &str,
+        what: impl Into<Text>,
     ) -> Result<(), PumpError> {
         self.stop_at(self.open_stage(), kind, check, what)
     }
@@ -85,9 +85,10 @@ impl World<'_> {
         stage: usize,
         kind: EventKind,
         check: &'static well::Check,
-        what: &str,
+        what: impl Into<Text>,
     ) -> Result<(), PumpError> {
-        self.log.event(self.time, kind, stage, what.to_string());
+        let what = what.into();
+        self.log.event(self.time, kind, stage, what.text(self.job.file.job.units.system()));
         let surface = GaugePressure::from_si(self.surface);
         self.log
             .findings
@@ -150,7 +151,7 @@ impl World<'_> {
             self.stop_because(
                 EventKind::BallMissing,
                 check,
-                &format!("ball {stage} has not landed, at {}", depth.text(self.job.file.job.units.system())),
+                said!("ball {stage} has not landed, at {depth}"),
             )?;
         }
         Ok(())

@@ -48,8 +48,12 @@ export async function openAt(browser, address, size = { width: 1440, height: 900
   return page;
 }
 
-/** Goes to a view. */
-export const view = (page, name) => page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name, exact: true }).click();
+/** Goes to a view, and waits until the page has turned to it. */
+export async function view(page, name) {
+  const link = page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name, exact: true });
+  await link.click();
+  await link.and(page.locator('[aria-current=page]')).waitFor();
+}
 
 /** Leaves a picture where one is asked for. */
 export const picture = async (page, name) => pictures && page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });

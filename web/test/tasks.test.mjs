@@ -452,6 +452,17 @@ test('the page fits a tablet and a telephone, light and dark, and works by keybo
       const wide = await page.evaluate(() => document.documentElement.scrollWidth);
       assert.ok(wide <= width + 1, `${name}: ${wide} px on a screen of ${width}`);
     }
+    // A picture that has no size for a moment is drawn again when it has one.
+    await view(page, 'Well');
+    const drawn = () => page.evaluate(() => document.querySelector('canvas').toDataURL());
+    const frame = (wide) => page.evaluate((w) => (document.querySelector('canvas').parentElement.style.width = w), wide);
+    await settled(page);
+    const before = await drawn();
+    await frame('0');
+    await page.waitForTimeout(200);
+    await frame('');
+    await page.waitForTimeout(200);
+    assert.ok((await drawn()) === before, 'the well is drawn as before');
     assert.deepEqual(page.wrong, []);
     await page.close();
   }

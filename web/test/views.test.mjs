@@ -4,7 +4,7 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { browse, picture, root, serve as start, watch } from '../browser/common.mjs';
+import { browse, picture, root, serve as start, view, watch } from '../browser/common.mjs';
 
 /** A page that is being written, served by its own builder; the answers still come from the program. */
 const elsewhere = process.env.HEELWARD_PAGE;
@@ -57,7 +57,6 @@ async function open(job, { size = { width: 1440, height: 900 }, change } = {}) {
   await page.getByRole('heading', { level: 1 }).getByText('invented').waitFor();
   return page;
 }
-const show = (page, view) => page.getByRole('link', { name: view, exact: true }).click();
 const part = (page, name) => page.getByRole('button', { name, exact: true }).click();
 
 /** The numbers of a row of a table; a dash is none. */
@@ -81,7 +80,7 @@ for (const job of JOBS) {
     const plan = await asked(job);
     const u = plan.units;
     const page = await open(job);
-    await show(page, 'Pressures');
+    await view(page, 'Pressures');
     const stage = plan.stages.stages.find((s) => s.stage === STAGE);
     const rates = await row(page, 'ceilings', `[data-stage="${STAGE}"]`);
     [stage.planned_rate, stage.wanted_rate, stage.rate_ceiling].forEach((si, i) => same(rates[i + 1], si, 'rate', u, `rate ${i}`));
@@ -121,7 +120,7 @@ for (const job of JOBS) {
     const plan = await asked(job);
     const u = plan.units;
     const page = await open(job);
-    await show(page, 'Schedule');
+    await view(page, 'Schedule');
     await page.getByRole('combobox', { name: /^Stage/ }).selectOption(String(STAGE));
     const stage = plan.stages.stages.find((s) => s.stage === STAGE);
     for (const [i, step] of stage.steps.entries()) {
@@ -148,7 +147,7 @@ for (const job of JOBS) {
     const plan = await asked(job);
     const u = plan.units;
     const page = await open(job);
-    await show(page, 'Ball cards');
+    await view(page, 'Ball cards');
     const cards = page.locator('article');
     const setting = plan.ladder.setting_ball ? 1 : 0;
     assert.equal(await cards.count(), plan.balls.cards.length + setting);
@@ -193,13 +192,13 @@ for (const job of JOBS) {
         opened += 1;
       }
     };
-    await show(page, 'Pressures');
+    await view(page, 'Pressures');
     for (const name of ['Rate ceilings', 'Treating pressure', 'Setting windows', 'Ball on seat']) {
       await part(page, name);
       await check(30);
     }
-    for (const view of ['Swell', 'Schedule', 'Ball cards']) {
-      await show(page, view);
+    for (const to of ['Swell', 'Schedule', 'Ball cards']) {
+      await view(page, to);
       await page.locator('main button.figure').first().waitFor();
       await check(16);
     }
@@ -212,16 +211,16 @@ for (const job of JOBS) {
     for (const look of ['light', 'dark']) {
       const page = await open(job, { size: { width: 390, height: 844 } });
       await page.getByLabel('Look').selectOption(look);
-      for (const view of ['Pressures', 'Swell', 'Schedule', 'Ball cards']) {
-        await show(page, view);
-        const parts = view === 'Pressures' ? ['Rate ceilings', 'Treating pressure', 'Setting windows', 'Ball on seat'] : [null];
+      for (const to of ['Pressures', 'Swell', 'Schedule', 'Ball cards']) {
+        await view(page, to);
+        const parts = to === 'Pressures' ? ['Rate ceilings', 'Treating pressure', 'Setting windows', 'Ball on seat'] : [null];
         for (const name of parts) {
           if (name) await part(page, name);
           await page.locator('main .card').first().waitFor();
           const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-          assert.ok(wide <= 391, `${view} ${name ?? ''}: ${wide} px`);
+          assert.ok(wide <= 391, `${to} ${name ?? ''}: ${wide} px`);
           assert.doesNotMatch(await page.locator('main').textContent(), /NaN|undefined|Infinity/);
-          await picture(page, `${view.toLowerCase().replace(' ', '-')}${name ? `-${name.toLowerCase().replace(' ', '-')}` : ''}-${job}-390-${look}`);
+          await picture(page, `${to.toLowerCase().replace(' ', '-')}${name ? `-${name.toLowerCase().replace(' ', '-')}` : ''}-${job}-390-${look}`);
         }
       }
       assert.deepEqual(page.wrong, []);
@@ -234,7 +233,7 @@ test('the clocks of packers that swell, and a plain word where none does', async
   const plan = await asked('long-lateral');
   const { swell } = plan.setting;
   const page = await open('long-lateral');
-  await show(page, 'Swell');
+  await view(page, 'Swell');
   const packer = swell.packers.find((p) => p.stage === STAGE);
   const cells = await row(page, 'packers', `[data-stage="${STAGE}"]`);
   [packer.contact.p10, packer.contact.p50, packer.contact.p90, packer.rating.p10, packer.rating.p50, packer.rating.p90, packer.rating_in_worst_hole]
@@ -247,7 +246,7 @@ test('the clocks of packers that swell, and a plain word where none does', async
   await page.close();
 
   const other = await open('shallow-oil');
-  await show(other, 'Swell');
+  await view(other, 'Swell');
   await other.getByTestId('no-swell').getByText('No packer of this job swells').waitFor();
   await picture(other, 'swell-shallow-oil');
   await other.close();
@@ -255,7 +254,7 @@ test('the clocks of packers that swell, and a plain word where none does', async
 
 test('a wait that ends too soon is told', async () => {
   const page = await open('long-lateral', { change: (plan) => { plan.setting.swell.planned_wait.value = 5 * 86400; plan.setting.swell.packers[1].rating = null; } });
-  await show(page, 'Swell');
+  await view(page, 'Swell');
   await page.getByTestId('wait').getByText('ends before the earliest first ball').waitFor();
   await page.getByText('The packer of stage 2 never has its rating').waitFor();
   await page.close();
@@ -264,7 +263,7 @@ test('a wait that ends too soon is told', async () => {
 test('a figure opens to its workings, and other units change every figure', async () => {
   const metric = await asked('long-lateral', { units: 'metric' });
   const page = await open('long-lateral');
-  await show(page, 'Pressures');
+  await view(page, 'Pressures');
   await part(page, 'Treating pressure');
   await page.getByRole('button', { name: /^Treating pressure of stage 3:/ }).click();
   assert.match(await page.getByTestId('workings').textContent(), /step 1 of/);
@@ -280,24 +279,24 @@ test('a figure opens to its workings, and other units change every figure', asyn
 
 test('parts that could not be planned are named, and the rest is shown', async () => {
   const page = await open('long-lateral', { change: (plan) => { for (const key of ['stages', 'ladder', 'balls', 'setting', 'limits', 'highest_treating_pressure']) plan[key] = null; } });
-  await show(page, 'Pressures');
+  await view(page, 'Pressures');
   for (const name of ['Rate ceilings', 'Treating pressure', 'Setting windows', 'Ball on seat']) {
     await part(page, name);
     await page.getByTestId('missing').getByText('The findings say why').waitFor();
   }
-  for (const view of ['Swell', 'Schedule', 'Ball cards']) {
-    await show(page, view);
+  for (const to of ['Swell', 'Schedule', 'Ball cards']) {
+    await view(page, to);
     await page.getByTestId('missing').waitFor();
   }
   assert.deepEqual(page.wrong, []);
   await page.close();
 
   const rest = await open('long-lateral', { change: (plan) => { plan.balls = null; plan.limits = null; plan.setting.swell = null; } });
-  await show(rest, 'Schedule');
+  await view(rest, 'Schedule');
   await rest.getByText('When the next ball leaves could not be planned').waitFor();
-  await show(rest, 'Swell');
+  await view(rest, 'Swell');
   await rest.getByTestId('missing').getByText('The swell of the packers').waitFor();
-  await show(rest, 'Pressures');
+  await view(rest, 'Pressures');
   await part(rest, 'Treating pressure');
   await rest.getByTestId('parts').waitFor();
   assert.deepEqual(rest.wrong, []);

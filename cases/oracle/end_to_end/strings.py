@@ -93,7 +93,8 @@ class Around:
         )
         self.test, self.pore = si(t["test_pressure"]), si(f["rock"]["pore_gradient"])
         self.toe = (toe, job.survey.tvd(toe))
-        fracture = si(f["rock"]["fracture_gradient"]) * self.toe[1] + si(f["treatment"]["near_wellbore"])
+        # The toe is in stage 1, which may have a gradient of its own.
+        fracture = job.changes(1)[2] * self.toe[1] + si(f["treatment"]["near_wellbore"])
         self.loss = max(0.0, self.limit + self.clean * self.toe[1] - fracture) / toe
 
     def bore(self, case, spot):

@@ -246,7 +246,7 @@ impl World<'_> {
             out.0 = of(stage.saturating_sub(1)).unwrap_or(ball * 0.9);
             say(Some(f), format!("ball {stage} is too small for its seat"));
         } else if let Some(f) = self.faults.of(FaultKind::BallTooLarge, stage) {
-            let steps = f.size.si().round().clamp(1.0, 100.0) as usize;
+            let steps = f.steps();
             out.0 = of(stage + steps).unwrap_or(ball * 1.2);
             say(Some(f), format!("ball {stage} is that of stage {}", stage + steps));
         } else if let Some(f) = self.faults.of(FaultKind::BallsSwapped, stage) {

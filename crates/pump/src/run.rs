@@ -7,7 +7,7 @@ use well::record::Assumption;
 
 use crate::crew::{Mode, Rules};
 use crate::error::PumpError;
-use crate::fault::{Fault, FaultKind};
+use crate::fault::Fault;
 use crate::result::Run;
 use crate::sensors::{Noise, recorded};
 use crate::world::World;
@@ -97,12 +97,21 @@ fn check_faults(world: &World<'_>, faults: &[Fault]) -> Result<(), PumpError> {
         if fault.stage > stages {
             return Err(wrong(format!("stage {} of {stages} stages", fault.stage), "stage 1 is at the toe"));
         }
-        if fault.kind == FaultKind::ScreenoutTip && !world.rock.followed() {
+        if let Some(reason) = without_ball(world, fault) {
+            return Err(wrong(reason, "take a stage nearer the toe"));
+        }
+        if fault.kind.needs_rock() && !world.rock.followed() {
             let hint = "describe the rock in the job file";
             return Err(wrong("a tip can only bridge where the job has `[rock.fracture]`".into(), hint));
         }
     }
     Ok(())
+}
+
+/// Why a fault of balls has none to act on.
+fn without_ball(world: &World<'_>, fault: &Fault) -> Option<String> {
+    let lacking = fault.balls().into_iter().find(|s| world.crew.card(*s).is_none())?;
+    Some(format!("stage {lacking} has no ball"))
 }
 
 fn ended(world: &World<'_>) -> bool {

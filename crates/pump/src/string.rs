@@ -87,9 +87,17 @@ impl Behind {
     }
 }
 
-/// Cells of a whole job's landings: a step of some hundredths of a second.
-fn fineness() -> Fineness {
-    Fineness { cells: 150..=400, ..Fineness::default() }
+/// Share of the string below which a reach is joined to its neighbour.
+const SHORT: f64 = 1.0 / 400.0;
+
+/// Cells of a whole job's landings: a step of some hundredths of a second; more cells where the reaches do not
+/// suit each other, and a larger change of their wave speeds where that does not help either.
+fn cut(reaches: &[Reach]) -> physics::Result<(Grid, Fineness)> {
+    let try_with = |cells, adjustment| {
+        let fineness = Fineness { cells, adjustment };
+        Grid::new(reaches, &fineness).map(|grid| (grid, fineness))
+    };
+    try_with(150..=400, 0.01).or_else(|_| try_with(400..=1000, 0.01)).or_else(|_| try_with(400..=1000, 0.1))
 }
 
 /// Lays the string at a rate.
@@ -107,7 +115,7 @@ pub(crate) fn lay(
     let own = own.ok_or(missing)?;
     let end = before.as_ref().map_or(own.depth, |s| s.depth.max(own.depth));
     let reaches = reaches(world, own.depth, end)?;
-    let grid = Grid::new(&reaches, &fineness())?;
+    let (grid, fineness) = cut(&reaches)?;
     let other = world.crew.planned(own.stage).si().max(rate * 1.5);
     let mut fills = Vec::with_capacity(grid.cells().len());
     let exponent = exponent(world, rate.max(1e-9), other)?;
@@ -131,7 +139,7 @@ pub(crate) fn lay(
     };
     let string = HammerString {
         reaches,
-        fineness: fineness(),
+        fineness,
         losses: losses.into_iter().filter(|l| (l.at.si() - at).abs() > 1e-6).collect(),
         landing,
         upper: Upper::Constant(FlowRate::from_si(rate)),
@@ -160,12 +168,18 @@ fn landing(world: &World<'_>, own: &Sleeve, rock: &Behind, fate: BallFate) -> Re
     })
 }
 
+/// Ends of the reaches: the liner's top, the seat, and the sleeve before, those that are far enough from the seat.
+fn marks(liner: f64, seat: f64, end: f64) -> Vec<f64> {
+    let near = (SHORT * end).max(1.0);
+    let above = (seat - liner >= near).then_some(liner);
+    let below = (end - seat >= near).then_some(end);
+    above.into_iter().chain([seat]).chain(below).collect()
+}
+
 /// Reaches from the wellhead to the seat and on to the sleeve before, each of the mean area and
 /// wave speed of its bores and fluids.
 fn reaches(world: &World<'_>, seat: MeasuredDepth, end: MeasuredDepth) -> Result<Vec<Reach>, PumpError> {
-    let liner = world.liner_top.si();
-    let mut marks = vec![liner.min(seat.si()), seat.si(), end.si()];
-    marks.dedup_by(|b, a| *b - *a < 1.0);
+    let marks = marks(world.liner_top.si(), seat.si(), end.si());
     let (mut out, mut top) = (Vec::new(), world.route.knots().first().map_or(0.0, |k| k.md));
     for bottom in marks {
         if bottom - top < 1.0 {
@@ -291,4 +305,36 @@ fn rock_behind(world: &World<'_>, stage: usize, rate: f64) -> Result<Behind, Pum
     let (peak, decay) = world.rock.peak().filter(|_| !broken).unwrap_or((Pressure::ZERO, Time::seconds(1.0)));
     let level = world.rock.level(stage) + fresh;
     Ok(Behind { ports: ports.si(), level, slope, peak: peak.si(), decay: decay.si() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn what_is_near_the_seat_is_joined_to_it() {
+        assert_eq!(marks(2000.0, 4000.0, 4100.0), [2000.0, 4000.0, 4100.0]);
+        assert_eq!(marks(3995.0, 4000.0, 4000.0), [4000.0]);
+        assert_eq!(marks(4500.0, 4000.0, 4005.0), [4000.0]);
+    }
+
+    proptest! {
+        /// Whatever the bores and places, the string can be cut.
+        #[test]
+        fn every_string_can_be_cut(
+            liner in 100.0..6000.0f64, seat in 600.0..7000.0f64, on in 0.0..3000.0f64,
+            speeds in prop::array::uniform3(900.0..1600.0f64)
+        ) {
+            let mut top = 0.0;
+            let reach = |(bottom, speed): (f64, f64)| {
+                let length = bottom - top;
+                top = bottom;
+                Reach { length: Length::m(length), area: Diameter::inch(4.0).circle(), wave_speed: Velocity::m_per_s(speed) }
+            };
+            let reaches: Vec<Reach> = marks(liner.min(seat), seat, seat + on).into_iter().zip(speeds).map(reach).collect();
+            let (grid, fineness) = cut(&reaches)?;
+            prop_assert!(grid.adjustment() <= fineness.adjustment && grid.cells().len() <= 1010);
+        }
+    }
 }

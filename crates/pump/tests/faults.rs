@@ -301,4 +301,12 @@ fn a_fault_that_this_job_cannot_have_is_refused() {
     let settings = Settings { faults: vec![Fault::usual(FaultKind::PumpTrip, 99)], ..Settings::default() };
     let said = pump(&f.job, &f.program, &settings).unwrap_err().to_string();
     assert!(said.contains("stage 99"), "{said}");
+    // A ball that there is none of cannot leave in the place of another.
+    for (kind, of) in
+        [(FaultKind::BallsSwapped, 7), (FaultKind::BallTooLarge, 6), (FaultKind::BallShatters, 1)]
+    {
+        let settings = Settings { faults: vec![Fault::usual(kind, of)], ..Settings::default() };
+        let said = pump(&f.job, &f.program, &settings).unwrap_err().to_string();
+        assert!(said.contains("has no ball"), "{said}");
+    }
 }

@@ -133,6 +133,19 @@ fn a_time_that_is_no_sample_is_refused() {
     }
 }
 
+/// Seats near the liner's top leave short reaches, into which no step of the waves fits well.
+#[test]
+fn balls_of_the_highest_stages_land_wherever_they_land() {
+    let (job, program) = planned("long-lateral", 30, &[]);
+    for (kind, stage) in
+        [(FaultKind::BallsSwapped, 28), (FaultKind::BallTooLarge, 28), (FaultKind::BallTooSmall, 30)]
+    {
+        let settings = Settings { faults: vec![Fault::usual(kind, stage)], ..Settings::default() };
+        let run = pump(&job, &program, &settings).unwrap_or_else(|e| panic!("{kind:?} at {stage}: {e}"));
+        sound(&run, &format!("{kind:?} at {stage}"));
+    }
+}
+
 #[test]
 fn a_second_way_down_does_not_lose_what_stands_in_the_first() {
     let (job, program) = planned("shallow-oil", 5, &[]);

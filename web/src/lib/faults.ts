@@ -26,11 +26,28 @@ export const fresh = (stage = 2): Chosen => ({ name: '', stage, after: null, ove
 
 const one = (n: number) => Math.floor(Math.random() * n);
 
+/** What a job has that a fault may need: the stages that have a ball, and a description of the rock. */
+export interface Has {
+  balls: number[];
+  fractures: boolean;
+}
+
+export const possible = (doc: FaultDoc, has: Has) => has.fractures || !doc.needs_rock;
+
+/** A fault by lot, at one of the stages that have the balls it takes. */
+function drawn(faults: FaultDoc[], has: Has): Acted[] {
+  const fit = (doc: FaultDoc) => has.balls.filter((stage) => doc.balls.every((on) => has.balls.includes(stage + on)));
+  const able = faults.filter((f) => possible(f, has) && fit(f).length > 0);
+  const doc = able[one(able.length)];
+  if (!doc) return [];
+  const stages = fit(doc);
+  return [{ doc, of: { ...fresh(stages[one(stages.length)]), name: doc.name } }];
+}
+
 /** The faults of a run: those chosen, and by lot what is to be a surprise. */
-export function acted(chosen: Chosen[], faults: FaultDoc[], stages: number): Acted[] {
-  return chosen.flatMap((c) => {
-    // The first sleeve opens by pressure, so that what a ball may do begins with the second.
-    const of = c.name === SURPRISE ? { ...fresh(Math.min(2, stages) + one(Math.max(1, stages - 1))), name: faults[one(faults.length)]?.name ?? '' } : c;
+export function acted(chosen: Chosen[], faults: FaultDoc[], has: Has): Acted[] {
+  return chosen.flatMap((of) => {
+    if (of.name === SURPRISE) return drawn(faults, has);
     const doc = faults.find((f) => f.name === of.name);
     return doc ? [{ doc, of }] : [];
   });

@@ -231,6 +231,7 @@ export interface PlanMore {
   setting: SettingPlan | null;
   highest_treating_pressure: Si | null;
   limits: { treating: Si; trip: Si } | null;
+  fractures: boolean;
 }
 
 const known = new WeakMap<Plan, Map<string, string>>();

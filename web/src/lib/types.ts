@@ -169,6 +169,8 @@ export interface FaultDoc {
   over: Si | null;
   size: string | null;
   usual: Si | null;
+  balls: number[];
+  needs_rock: boolean;
   shows: string;
   telling: string;
   response: string;

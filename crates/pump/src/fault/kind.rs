@@ -64,6 +64,13 @@ pub enum Begins {
     AfterOpeningBefore,
 }
 
+impl FaultKind {
+    /// Whether it only happens where the rock is followed.
+    pub fn needs_rock(self) -> bool {
+        self == Self::ScreenoutTip
+    }
+}
+
 impl Begins {
     /// In words; where it waits, after the time it waits.
     pub fn words(self) -> &'static str {

@@ -55,6 +55,21 @@ impl Fault {
         }
     }
 
+    /// Its size as a whole number of stages.
+    pub(crate) fn steps(&self) -> usize {
+        self.size.si().round().clamp(1.0, 100.0) as usize
+    }
+
+    /// Stages whose balls it takes; none where it takes no ball.
+    pub fn balls(&self) -> Vec<usize> {
+        match (self.kind, self.kind.doc().begins) {
+            (FaultKind::BallsSwapped, _) => vec![self.stage, self.stage + 1],
+            (FaultKind::BallTooLarge, _) => vec![self.stage, self.stage + self.steps()],
+            (_, Begins::Launch | Begins::Landing) => vec![self.stage],
+            _ => Vec::new(),
+        }
+    }
+
     /// Reads `name@stage,after=5 min,over=30 s,size=0.5`; only the name must be there.
     ///
     /// # Errors

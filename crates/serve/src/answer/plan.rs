@@ -58,6 +58,8 @@ pub(crate) struct PlanAnswer {
     highest_treating_pressure: Option<Value>,
     /// Pressure limits of the job file: treating and trip.
     limits: Option<Limits>,
+    /// Whether the job describes its rock, so that fractures are followed in a run.
+    fractures: bool,
     /// Tools fixed at a depth, in the order of the job file.
     pins: Vec<PinAnswer>,
     /// Every headline figure; each opens to its workings by its name.
@@ -168,6 +170,7 @@ fn unplanned(said: &[well::Finding], system: System) -> PlanAnswer {
         casing_packer: None,
         highest_treating_pressure: None,
         limits: None,
+        fractures: false,
         pins: Vec::new(),
         figures: Vec::new(),
     }
@@ -193,6 +196,7 @@ pub(crate) fn plan_of(job: &Job, program: Program, system: System) -> PlanAnswer
         casing_packer: program.casing_packer,
         highest_treating_pressure: program.strings.map(|s| s.highest_treating_pressure.into()),
         limits: Some(limits(job)),
+        fractures: job.file.rock.fracture.is_some(),
         pins: job.file.pin.iter().map(pin).collect(),
         figures,
         ..unplanned(&program.findings, system)

@@ -34,6 +34,10 @@ pub(crate) struct FaultAnswer {
     size: Option<&'static str>,
     /// Its usual size.
     usual: Option<Value>,
+    /// Stages on from its own whose balls it takes.
+    balls: Vec<usize>,
+    /// Whether it only happens where the job describes its rock (`rock.fracture`).
+    needs_rock: bool,
     /// What is to be seen.
     shows: &'static str,
     /// How it is told from what looks like it.
@@ -55,6 +59,8 @@ pub(crate) fn faults() -> Vec<FaultAnswer> {
             over: (d.over > 0.0).then(|| time(d.over)),
             size: sized.then_some(d.size.0),
             usual: sized.then(|| Ratio::of(d.size.1).into()),
+            balls: Fault::usual(d.kind, 0).balls(),
+            needs_rock: d.kind.needs_rock(),
             shows: d.signature,
             telling: d.telling,
             response: d.response,

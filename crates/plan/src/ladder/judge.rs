@@ -75,8 +75,8 @@ pub(super) fn judge(scene: &Scene<'_>, plan: &LadderPlan, ledger: &mut Ledger) {
 
 fn left_out(plan: &LadderPlan, ledger: &mut Ledger) {
     if !plan.left_out.is_empty() {
-        let sizes: Vec<String> = plan.left_out.iter().map(|d| d.to_string()).collect();
-        let message = said!("balls on offer that are not used: {}; {}", sizes.join(", "), plan.bound_by);
+        let sizes = Text::join(plan.left_out.iter().map(|d| said!("{d}")), ", ");
+        let message = said!("balls on offer that are not used: {sizes}; {}", plan.bound_by);
         ledger.say(checks::LEFT_OUT.found(message).field("ladder"));
     }
 }
@@ -90,7 +90,7 @@ fn bores(plan: &LadderPlan, ledger: &mut Ledger) {
             BorePart::Packer => "packer.id",
             BorePart::Sleeve | BorePart::Seat => "sleeve.id",
         };
-        let ball = row.ball.map_or(String::new(), |b| b.to_string());
+        let ball = row.ball.map_or(Text::default(), |b| said!("{b}"));
         let message =
             said!("ball {ball} does not pass the {}, {}, with the clearance wanted", row.name, row.bore);
         let mut finding = checks::BORE.found(message).field(field).limit(row.wanted);

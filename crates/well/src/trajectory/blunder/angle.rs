@@ -25,9 +25,9 @@ pub(super) fn vertical_azimuths(survey: &Survey, notes: &mut Notes) {
         let stations = counted(said.len(), "vertical station has", "vertical stations have");
         let (from, to) = (first.station.md, last.station.md);
         let message = if said.len() == 1 {
-            format!("{stations} an azimuth, which is left aside")
+            said!("{stations} an azimuth, which is left aside")
         } else {
-            format!("{stations} an azimuth, which is left aside, from {from} to {to}")
+            said!("{stations} an azimuth, which is left aside, from {from} to {to}")
         };
         notes.add(at(&check::AZIMUTH_VERTICAL, first, message, notes));
     }

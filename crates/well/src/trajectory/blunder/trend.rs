@@ -8,7 +8,7 @@ use crate::trajectory::path::Trajectory;
 use crate::trajectory::station::Station;
 use crate::trajectory::survey::Survey;
 use physics::geometry::{Arc, HoleDirection};
-use quantity::{Angle, Length, Quantity, said};
+use quantity::{Angle, Length, Quantity, Text, said};
 
 /// Error of a station that is never pointed out.
 const LEAST: Angle = Angle::deg(1.5);
@@ -114,7 +114,7 @@ pub(super) fn off_trend(survey: &Survey, notes: &mut Notes) {
         if own.error > limit.si() {
             let (by, usual) = (Angle::rad(own.error), Angle::rad(usual));
             let moved = moved_below(&survey.trajectory, index)
-                .map_or(String::new(), |m| format!("; it moves the hole below by {m}"));
+                .map_or(Text::default(), |m| said!("; it moves the hole below by {m}"));
             let message =
                 said!("the station is {by} off the line of its neighbours, where {usual} is usual{moved}");
             notes.add(at(&check::OFF_TREND, row, message, notes).value(by).limit(limit));

@@ -275,7 +275,14 @@ test('the job is played to its third landing, with what can go wrong hidden unti
   await page.getByLabel('at stage').fill('5');
   await page.getByRole('button', { name: 'Pump the job' }).click();
   await page.getByTestId('now').waitFor();
-  assert.equal(await page.getByText('What crews do').count(), 0);
+  // What lies ahead stays hidden with it: the end of the run, its events to come, and its lines.
+  const hidden = async () => [
+    await page.getByText('What crews do').count(),
+    await page.getByText('The job stopped before its end').count(),
+    await page.getByLabel('Go to').locator('option').count(),
+    await page.getByTestId('veil').count(),
+  ];
+  assert.deepEqual(await hidden(), [0, 0, 1, 1]);
   for (let i = 0; i < 3; i++) await page.getByRole('button', { name: 'Next landing' }).click();
   assert.match(await page.getByTestId('now').textContent(), /ball 4 is on the seat of stage 4/);
   const launch = await page.getByLabel('Go to').locator('option', { hasText: 'ball 3 left the launcher' }).getAttribute('value');
@@ -287,8 +294,17 @@ test('the job is played to its third landing, with what can go wrong hidden unti
   await page.waitForTimeout(700);
   await page.getByRole('button', { name: 'Pause' }).click();
   await picture(page, 'pump-1440');
+  const veil = await page.getByTestId('veil').boundingBox();
+  assert.ok(veil.width > 50, `the lines ahead are covered over ${veil.width} px`);
+  assert.equal((await hidden())[1], 0);
+  await page.getByLabel('show what lies ahead').check();
+  await page.getByText('The job stopped before its end').waitFor();
+  await page.getByLabel('show what lies ahead').uncheck();
+  assert.deepEqual((await hidden())[1], 0);
   await page.getByRole('button', { name: 'What would you see?' }).click();
   await page.getByText('What crews do').waitFor();
+  await page.getByText('The job stopped before its end').waitFor();
+  assert.equal(await page.getByTestId('veil').count(), 0);
   assert.deepEqual(page.wrong, []);
   await page.close();
 });

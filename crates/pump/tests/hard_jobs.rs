@@ -208,7 +208,8 @@ proptest! {
             ("# initiation = \"transverse\"", format!("initiation = \"{}\"", if axial { "axial" } else { "transverse" })),
         ];
         let changes: Vec<(&str, &str)> = changes.iter().map(|(a, b)| (*a, b.as_str())).collect();
-        let (job, program) = planned("shallow-oil", 5, &changes);
+        // A stage above those of the faults for every ball that may leave in the place of another.
+        let (job, program) = planned("shallow-oil", 6, &changes);
         let faults: Vec<Fault> = faults
             .iter()
             .map(|(i, stage, after)| Fault { after: Time::seconds(*after), ..Fault::usual(FAULTS[*i].kind, *stage) })

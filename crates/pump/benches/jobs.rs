@@ -85,7 +85,7 @@ fn thousand(job: &Job, program: &Program, threads: usize) -> f64 {
                     let kind = pump::fault::FAULTS[i % pump::fault::FAULTS.len()].kind;
                     let settings = Settings {
                         seed: i as u64,
-                        faults: vec![pump::fault::Fault::usual(kind, 2 + i % 3)],
+                        faults: vec![pump::fault::Fault::usual(kind, 2 + i % 2)],
                         noise: Some(pump::sensors::Noise::default()),
                         ..Settings::default()
                     };

@@ -203,6 +203,22 @@ fn the_same_program_gives_the_same_document() {
 }
 
 #[test]
+fn a_program_whose_words_are_settled_gives_the_same_document() {
+    for name in ["long-lateral", "shallow-oil"] {
+        let (job, program) = example(name);
+        for system in [System::Field, System::Metric] {
+            let settled = program.clone().settled(system);
+            let [own, settled] = [&program, &settled].map(|p| data(&document(&job, p, system)));
+            assert_eq!(own["blocks"].as_array().map(Vec::len), settled["blocks"].as_array().map(Vec::len));
+            let words = |data: &Value| all_texts(data).into_iter().collect::<std::collections::BTreeSet<_>>();
+            let differing: Vec<String> =
+                words(&own).symmetric_difference(&words(&settled)).cloned().collect();
+            assert!(own == settled, "{name} in {system:?}: {differing:#?}");
+        }
+    }
+}
+
+#[test]
 fn what_could_not_be_computed_is_said_to_be_missing() {
     let (job, program) = example("shallow-oil");
     let bare = Program {

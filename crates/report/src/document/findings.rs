@@ -23,8 +23,10 @@ pub(super) fn pages(desk: &Desk<'_>, paper: &mut Paper) {
         "Assumptions",
         "Taken because the job file gives no figure. Give the field in the job file to replace one.",
     );
-    let (fields, taken): (Vec<&Assumption>, Vec<&Assumption>) =
-        program.assumptions.iter().partition(|a| desk.job.document.assumptions.contains(a));
+    let (fields, taken): (Vec<&Assumption>, Vec<&Assumption>) = program
+        .assumptions
+        .iter()
+        .partition(|a| desk.job.document.assumptions.iter().any(|b| b.field == a.field));
     if fields.is_empty() {
         paper.text("None: the job file gives every figure.");
     } else {

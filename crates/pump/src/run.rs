@@ -98,7 +98,7 @@ fn check_faults(world: &World<'_>, faults: &[Fault]) -> Result<(), PumpError> {
             return Err(wrong(format!("stage {} of {stages} stages", fault.stage), "stage 1 is at the toe"));
         }
         if let Some(reason) = without_ball(world, fault) {
-            return Err(wrong(reason, "take a stage nearer the toe"));
+            return Err(wrong(reason, "take a stage that has one"));
         }
         if fault.kind.needs_rock() && !world.rock.followed() {
             let hint = "describe the rock in the job file";

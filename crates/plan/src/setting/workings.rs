@@ -144,7 +144,7 @@ fn open_order(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
         c.device.name()
     );
     let title = "Highest pressure while circulating".into();
-    let figure = Figure { path: "setting.circulating_limit".into(), title, note: note.clone() };
+    let figure = Figure { path: "setting.circulating_limit".into(), title, note };
     say(ledger, figure, plan.circulating_limit, brought_up(made, c.device, c.difference));
 }
 
@@ -246,7 +246,7 @@ fn open_limits(made: &Made<'_>, plan: &SettingPlan, ledger: &mut Ledger) {
         let title = format!("Highest pressure at the surface that the {} allows", limit.name);
         say(
             ledger,
-            Figure { path: format!("setting.limit.{}.ceiling", i + 1), title, note: note.clone() },
+            Figure { path: format!("setting.limit.{}.ceiling", i + 1), title, note },
             limit.ceiling,
             steps,
         );

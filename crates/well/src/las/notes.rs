@@ -24,10 +24,13 @@ impl<'a> Notes<'a> {
         Self { file, entries: Vec::new() }
     }
 
+    fn once(&mut self, finding: Finding) {
+        self.entries.push(Entry::Once(Box::new(finding)));
+    }
+
     /// A finding about the file as a whole.
     pub(super) fn file(&mut self, check: &'static Check, message: impl Into<quantity::Text>) {
-        let finding = self.finding(check, message);
-        self.entries.push(Entry::Once(Box::new(finding)));
+        self.once(self.finding(check, message));
     }
 
     /// A finding about one line.
@@ -38,8 +41,7 @@ impl<'a> Notes<'a> {
         line: usize,
         shown: &str,
     ) {
-        let finding = check.found(message).line(self.file, line, head(shown));
-        self.entries.push(Entry::Once(Box::new(finding)));
+        self.once(check.found(message).line(self.file, line, head(shown)));
     }
 
     /// A finding at a depth.
@@ -49,8 +51,7 @@ impl<'a> Notes<'a> {
         message: impl Into<quantity::Text>,
         depth: MeasuredDepth,
     ) {
-        let finding = self.finding(check, message).depth(depth);
-        self.entries.push(Entry::Once(Box::new(finding)));
+        self.once(self.finding(check, message).depth(depth));
     }
 
     /// One more of a fault that may repeat. `what` names the fault in the plural.
